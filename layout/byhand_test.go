@@ -291,18 +291,18 @@ func TestGapsBesideARun(t *testing.T) {
 	path := hand.Points(0, 0, 2000, 0, 2000, 60, 0, 60, 0, 180, 2000, 180, 2000, 300, 0, 300)
 	r := Room{Heated: floorOf(-50, -50, 2050, 350), Cables: []Cable{{ID: "H1", Path: path,
 		Label: job.Cable{Length: 10e3, Watts: 100},
-		Runs:  Runs(path, 15, 30)}}}
+		Runs:  Runs(path, 15, route.Lattice{Pitch: 30})}}}
 	r.FindGaps(j)
 	g := r.Cables[0].Gaps
 	if g.Closest != 60 || g.Widest != 120 || g.Beside != 2 || !close6(g.Densest, 10/0.09) || g.Run != 2 ||
 		g.Most != 120 {
 		t.Errorf("%+v", g)
 	}
-	r.Cables[0].Path, r.Cables[0].Runs = path[:2], Runs(path[:2], 15, 30)
+	r.Cables[0].Path, r.Cables[0].Runs = path[:2], Runs(path[:2], 15, route.Lattice{Pitch: 30})
 	if r.FindGaps(j); r.Cables[0].Gaps != (Gaps{Most: 120}) {
 		t.Errorf("one run alone: %+v", r.Cables[0].Gaps)
 	}
-	r.Cables[0].Path, r.Cables[0].Runs = path[:4], Runs(path[:4], 15, 30)
+	r.Cables[0].Path, r.Cables[0].Runs = path[:4], Runs(path[:4], 15, route.Lattice{Pitch: 30})
 	if r.FindGaps(j); !close6(r.Cables[0].Gaps.Densest, 10/0.06) || r.Cables[0].Gaps.Run != 1 {
 		t.Errorf("two runs: %+v", r.Cables[0].Gaps)
 	}
@@ -420,11 +420,12 @@ func TestALayoutFile(t *testing.T) {
 		t.Error("nothing has a sign")
 	}
 	path := hand.Points(0, 0, 900, 0, 900, 60, 0, 60)
+	runs := Runs(path, 15, route.Lattice{Pitch: 30})
 	c := Cable{ID: "H1", Number: 1, Label: job.Cable{ID: "X", Length: 1850}, Zone: 1, Path: path,
 		ColdLead:   hand.Points(-9, 0, 0, 0),
 		BendRadius: 15, Routed: 1849.99949, Spacing: 60.12345678, Score: route.Score{Covered: 0.123456, Bare: 1.23456,
 			Evenness: 0.2,
-			Straight: 0.9, Turns: 2}, Runs: Runs(path, 15, 30), Marks: Marks(path, 15, Runs(path, 15, 30))}
+			Straight: 0.9, Turns: 2}, Runs: runs, Marks: Marks(path, 15, runs)}
 	c.Lattice = route.Lattice{Origin: plane.Pt(1, 2), Angle: math.Pi / 6, Pitch: 30}
 	p := &Plan{Job: &job.Job{}, Code: "CODE", Rooms: []Room{{Job: &job.Room{Name: "Bath", Outline: box(0, 0, 1000,
 		500)}, Cables: []Cable{c},

@@ -49,6 +49,7 @@ type latticeJSON struct {
 	Origin   [2]float64 `json:"origin"`
 	AngleDeg float64    `json:"angle_deg"`
 	PitchMM  float64    `json:"pitch_mm"`
+	Across   float64    `json:"pitch_across_mm,omitempty"` // where it is another
 }
 
 type cableJSON struct {
@@ -110,7 +111,8 @@ func (r *Room) json() roomJSON {
 	}
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, c.json())
-		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), Round(plane.Degrees(c.Lattice.Angle), 9), c.Lattice.Pitch}
+		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), Round(plane.Degrees(c.Lattice.Angle), 9), c.Lattice.Pitch,
+			c.Lattice.Across}
 	}
 	for _, s := range r.Sensors {
 		out.Sensors = append(out.Sensors, sensorJSON{s.Name, s.Spare, pair(s.Tip), Pairs(s.Lead)})

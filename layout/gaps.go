@@ -27,8 +27,8 @@ const besideFor = 200.0
 
 // FindGaps measures the gaps of every cable of a room.
 func (r *Room) FindGaps(j *job.Job) {
-	reach := 2 * float64(j.Spacing.Widest) * j.Membrane.Pitch
-	between := openFloor{region: r.Heated, step: j.Membrane.Pitch / 2}
+	reach := 2 * j.Far()
+	between := openFloor{region: r.Heated, step: j.Peg() / 2}
 	var all []plane.Segment
 	for _, c := range r.Cables {
 		for i := 1; i < len(c.Path); i++ {

@@ -21,8 +21,9 @@ func (r *Room) Issued(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 		labels = append(labels, Named(j, []string{c.Label})...)
 		routes = append(routes, route.Route{
 			Cable: i, Zone: zone, Path: c.Path, ColdLead: c.ColdLead, Return: c.Return, Spacing: c.Spacing,
-			Share:   r.Zones[zone],
-			Lattice: route.Lattice{Origin: is.Pegs.Origin, Angle: is.Pegs.Angle, Pitch: j.Membrane.Pitch},
+			Share: r.Zones[zone],
+			Lattice: route.Lattice{Origin: is.Pegs.Origin, Angle: is.Pegs.Angle, Pitch: j.Membrane.Pitch,
+				Across: j.Membrane.Across},
 			Score: route.Score{Covered: c.Score.Covered, Bare: c.Score.Bare, Evenness: c.Score.Evenness,
 				Straight: c.Score.Straight, Turns: c.Score.Turns},
 		})

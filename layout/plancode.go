@@ -21,6 +21,7 @@ func (r *Room) named() plancode.Room {
 	out := plancode.Room{Name: r.Job.Name}
 	for _, c := range r.Cables {
 		out.Origin, out.Angle, out.Pitch = c.Lattice.Origin, plane.Degrees(c.Lattice.Angle), c.Lattice.Pitch
+		out.Across = c.Lattice.Across
 		out.Cables = append(out.Cables, plancode.Cable{ID: c.ID, Label: c.Label.ID, Length: c.Label.Length,
 			Path: c.Path, ColdLead: c.ColdLead, Return: c.Return})
 	}

@@ -70,6 +70,9 @@ func (r *Room) ProblemFor(j *job.Job) (route.Problem, error) {
 		Pitch: j.Membrane.Pitch, Closest: j.Spacing.Closest, Widest: j.Spacing.Widest, Bend: j.Membrane.BendRadius,
 		Avoid: r.Avoid(),
 	}
+	if j.Uneven() {
+		p.Uneven = &route.Uneven{Across: j.Membrane.Across, Closest: j.Near(), Widest: j.Far(), Along: r.Job.Rolled}
+	}
 	for i := range r.Zones {
 		p.Asks = append(p.Asks, r.AskOf(i))
 	}
@@ -80,7 +83,7 @@ func (r *Room) ProblemFor(j *job.Job) (route.Problem, error) {
 		p.Low = append(p.Low, plane.FromRing(ring))
 	}
 	if at := r.Job.FirstPeg; at != nil {
-		p.Lattice = &route.Lattice{Origin: *at, Angle: route.Angle(p), Pitch: p.Pitch}
+		p.Lattice = &route.Lattice{Origin: *at, Angle: route.Angle(p), Pitch: p.Pitch, Across: j.Membrane.Across}
 	}
 	return p, nil
 }
@@ -181,7 +184,7 @@ func (r *Room) Cable(j *job.Job, label job.Cable, rt route.Route, number int) Ca
 	if c.Spacing > 0 {
 		c.Density = label.Watts / (label.Length / 1000) / (c.Spacing / 1000)
 	}
-	c.Runs = Runs(rt.Path, bend, j.Membrane.Pitch)
+	c.Runs = Runs(rt.Path, bend, rt.Lattice)
 	c.Marks = Marks(rt.Path, bend, c.Runs)
 	return c
 }

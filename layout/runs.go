@@ -1,7 +1,9 @@
 package layout
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
@@ -17,11 +19,12 @@ const SamePeg = 1.0
 // Runs lists a path as an installer reads it: its straight legs, each with
 // direction, pegs, the step to the next in pegs, and the running length at its
 // end. Legs shorter than straightRun pegs belong to the turn between runs.
-func Runs(path []plane.Point, bend, pitch float64) []Run {
+func Runs(path []plane.Point, bend float64, pegs route.Lattice) []Run {
 	cum := route.Stations(path, bend)
 	var out []Run
 	for i := 1; i < len(path); i++ {
 		leg := plane.Segment{A: path[i-1], B: path[i]}
+		pitch := pegs.Pegs(leg.B.Sub(leg.A))
 		if leg.Length() < straightRun*pitch-SamePeg && !lone(path) {
 			continue
 		}
@@ -32,7 +35,7 @@ func Runs(path []plane.Point, bend, pitch float64) []Run {
 	}
 	out = joinTurnLegs(out)
 	for i := range out[:max(0, len(out)-1)] {
-		out[i].GapToNext = gapToNext(out[i], out[i+1], pitch)
+		out[i].GapToNext = gapToNext(out[i], out[i+1], pegs)
 	}
 	return out
 }
@@ -71,17 +74,40 @@ func turnBack(a, b, c Run) bool {
 	return u.Dot(v) < backAgain && b.Length() < math.Min(a.Length(), c.Length())-SamePeg && b.Pegs <= turnPegs
 }
 
+// InPegs is how far past a run's start a mark falls, in pegs of that run; false where neither is known.
+func (c *Cable) InPegs(m Mark) (n float64, ok bool) {
+	for _, r := range c.Runs {
+		if pitch := c.Lattice.Pegs(r.To.Sub(r.From)); r.Number == m.Run && pitch > 0 {
+			return m.Into / pitch, true
+		}
+	}
+	return 0, false
+}
+
+// PegsAcross is peg to peg across the longest run of the plan's first cable, mm: what a section through runs shows.
+func (p *Plan) PegsAcross() float64 {
+	for i := range p.Rooms {
+		for _, c := range p.Rooms[i].Cables {
+			if len(c.Runs) > 0 && c.Lattice.Pitch > 0 {
+				r := slices.MaxFunc(c.Runs, func(a, b Run) int { return cmp.Compare(a.Length(), b.Length()) })
+				return c.Lattice.Pegs(r.To.Sub(r.From).Left())
+			}
+		}
+	}
+	return p.Job.Membrane.Pitch
+}
+
 // Length is the run from end to end, mm.
 func (r Run) Length() float64 { return r.From.Dist(r.To) }
 
 // gapToNext is the distance in pegs between two runs that lie side by side, 0
 // when they do not.
-func gapToNext(a, b Run, pitch float64) int {
+func gapToNext(a, b Run, pegs route.Lattice) int {
 	u := a.To.Sub(a.From).Unit()
 	if v := b.To.Sub(b.From).Unit(); math.Abs(u.Cross(v)) > askew {
 		return 0
 	}
-	return int(math.Round(math.Abs(u.Cross(b.From.Sub(a.From))) / pitch))
+	return int(math.Round(math.Abs(u.Cross(b.From.Sub(a.From))) / pegs.Pegs(u.Left())))
 }
 
 const eighths = 8

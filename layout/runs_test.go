@@ -10,6 +10,7 @@ import (
 	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 // Runs are legs of three pegs and more; the link of a turn back is none, however
@@ -32,7 +33,7 @@ func TestRunsOfAPath(t *testing.T) {
 		{"aslant", hand.Points(0, 0, 300, 300, 600, 0, 0, 0), "north-east 14 0, south-east 14 0, west 20 0"},
 	} {
 		var got []string
-		for i, r := range Runs(c.path, 15, 30) {
+		for i, r := range Runs(c.path, 15, route.Lattice{Pitch: 30}) {
 			if r.Number != i+1 || c.path[r.Leg] != r.To || c.path[r.Leg-1] != r.From {
 				t.Errorf("%s: run %d is %+v", c.name, i+1, r)
 			}
@@ -45,7 +46,7 @@ func TestRunsOfAPath(t *testing.T) {
 }
 
 func TestPlaceOnRuns(t *testing.T) {
-	rs := Runs(hand.Points(0, 0, 900, 0, 900, 60, 0, 60), 0, 30)
+	rs := Runs(hand.Points(0, 0, 900, 0, 900, 60, 0, 60), 0, route.Lattice{Pitch: 30})
 	cum := []float64{0, 900, 960, 1860}
 	for s, want := range map[float64][2]float64{-5: {1, 0}, 0: {1, 0}, 450: {1, 450}, 930: {1, 930}, 960: {2, 0},
 		1000: {2, 40}} {

@@ -133,9 +133,9 @@ func writeOptions(c *commandLine, j *job.Job, rooms []build.RoomOptions, format 
 	case len(rooms) == 0:
 		return nil
 	case format == "csv":
-		return optionsCSV(c.Out, rooms, j.Membrane.Pitch, c.told)
+		return optionsCSV(c.Out, rooms, j, c.told)
 	case format == "json":
-		return optionsJSON(c.Out, rooms, j.Membrane.Pitch, c.told)
+		return optionsJSON(c.Out, rooms, j, c.told)
 	}
 	return optionsText(c, j, rooms, all)
 }
@@ -178,11 +178,19 @@ func optionsText(c *commandLine, j *job.Job, rooms []build.RoomOptions, all bool
 	return nil
 }
 
+// inPegs is a spacing in pegs, where those are a distance.
+func inPegs(mm float64, j *job.Job) string {
+	if j.Uneven() {
+		return "-"
+	}
+	return say.Plain(mm / j.Membrane.Pitch)
+}
+
 func optionCells(o build.Option, j *job.Job) []string {
 	u := j.Units
 	return []string{
 		takenMark(o), printable(strings.Join(o.IDs, " + ")), say.Long(o.Length, u), say.Apart(o.Spacing, u),
-		say.Plain(o.Spacing / j.Membrane.Pitch),
+		inPegs(o.Spacing, j),
 		say.Density(o.Density, u), say.Percent(o.Covered), say.Amps(o.Amps) + " at " + say.Volts(o.Volts),
 		say.Long(o.LeadReach, u),
 		held(o.Smaller), held(o.Larger),
@@ -297,14 +305,17 @@ func splitRows(all []build.Split) (out []splitRow) {
 }
 
 // row rounds to what the figures are good for, so that two machines agree.
-func row(room, zone string, o build.Option, pitch float64) optionRow {
+func row(room, zone string, o build.Option, j *job.Job) optionRow {
 	r := optionRow{Room: room, Zone: zone, Cables: o.IDs, Taken: o.Taken, Fits: o.Fits, Unlaid: o.Unlaid, Why: o.Why,
 		Length:  rounded(o.Length, 1),
 		Density: rounded(o.Density, 1), Watts: rounded(o.Watts, 1), Volts: o.Volts, Amps: rounded(o.Amps, 3),
 		LeadReach:     rounded(o.LeadReach, 1),
 		SmallerWithin: o.Smaller.Within, LargerWithin: o.Larger.Within}
 	if !math.IsInf(o.Spacing, 0) {
-		r.Spacing, r.Pegs = figureOf(o.Spacing, 1), figureOf(o.Spacing/pitch, 2)
+		r.Spacing = figureOf(o.Spacing, 1)
+		if !j.Uneven() {
+			r.Pegs = figureOf(o.Spacing/j.Membrane.Pitch, 2)
+		}
 	}
 	if o.Fits {
 		r.Covered = figureOf(o.Covered, 4)
@@ -325,32 +336,32 @@ func rounded(v float64, decimals int) float64 {
 }
 
 // optionRows are all options, with why some do not fit as told.
-func optionRows(rooms []build.RoomOptions, pitch float64, told func(string) string) []optionRow {
+func optionRows(rooms []build.RoomOptions, j *job.Job, told func(string) string) []optionRow {
 	out := []optionRow{}
 	for _, r := range rooms {
 		for _, o := range r.Options {
 			o.Why = told(o.Why)
-			out = append(out, row(r.Room.Name, r.Zone, o, pitch))
+			out = append(out, row(r.Room.Name, r.Zone, o, j))
 		}
 	}
 	return out
 }
 
-func optionsJSON(w io.Writer, rooms []build.RoomOptions, pitch float64, told func(string) string) error {
+func optionsJSON(w io.Writer, rooms []build.RoomOptions, j *job.Job, told func(string) string) error {
 	return asjson.Write(w, struct {
 		Schema  int         `json:"schema"`
 		Options []optionRow `json:"options"`
-	}{1, optionRows(rooms, pitch, told)})
+	}{1, optionRows(rooms, j, told)})
 }
 
-func optionsCSV(w io.Writer, rooms []build.RoomOptions, pitch float64, told func(string) string) error {
+func optionsCSV(w io.Writer, rooms []build.RoomOptions, j *job.Job, told func(string) string) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
 	rows := [][]string{{"room", "cables", "taken", "fits", "length (mm)", "spacing (mm)", "spacing (pegs)",
 		"heat (W/m²)", "covered (%)", "watts", "volts", "amps",
 		"lead reach (mm)", "fits 1 in smaller", "fits 1 in larger", "surface at least (°C)", "goes up at least (%)",
 		"warm-up (s)", "surface at most (°C)", "beyond limits", "why not", "zone"}}
-	for _, r := range optionRows(rooms, pitch, told) {
+	for _, r := range optionRows(rooms, j, told) {
 		rows = append(rows, []string{takeoff.Defuse(r.Room), takeoff.Defuse(strings.Join(r.Cables, " + ")),
 			strconv.FormatBool(r.Taken), strconv.FormatBool(r.Fits),
 			number(&r.Length), number(r.Spacing), number(r.Pegs), number(&r.Density), shareCell(r.Covered),

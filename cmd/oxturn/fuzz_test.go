@@ -34,7 +34,8 @@ func FuzzCSV(f *testing.F) {
 		}
 		room := build.RoomOptions{Room: &job.Room{Name: s},
 			Options: []build.Option{{Candidate: layout.Candidate{IDs: []string{s, s}, Why: s}}}}
-		if err := optionsCSV(&table, []build.RoomOptions{room}, 30, lines); err != nil {
+		if err := optionsCSV(&table, []build.RoomOptions{room}, &job.Job{Membrane: job.Membrane{Pitch: 30}},
+			lines); err != nil {
 			t.Fatal(err)
 		}
 		if d := takeoff.Defuse(s); d != lines(s) && d != "'"+lines(s) {

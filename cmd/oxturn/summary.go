@@ -22,10 +22,12 @@ func summaryLines(p *layout.Plan) []string {
 		for _, c := range r.Cables {
 			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, printable(c.Label.ID),
 				say.Long(c.Label.Length, u), len(c.Runs)))
-			spacing = append(spacing, fmt.Sprintf("%s %s even (%s), %s at that, %s over the heated floor", c.ID,
-				say.Apart(c.Spacing, u), say.Pegs(c.Spacing/p.Job.Membrane.Pitch), say.Density(c.Density, u),
-				say.Density(c.OverServed(),
-					u)))
+			even := say.Apart(c.Spacing, u) + " even"
+			if !p.Job.Uneven() {
+				even += " (" + say.Pegs(c.Spacing/p.Job.Membrane.Pitch) + ")"
+			}
+			spacing = append(spacing, fmt.Sprintf("%s %s, %s at that, %s over the heated floor", c.ID, even,
+				say.Density(c.Density, u), say.Density(c.OverServed(), u)))
 		}
 	}
 	var load []string

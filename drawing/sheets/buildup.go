@@ -93,7 +93,7 @@ func (s section) bottom() float64 { return s.layers[len(s.layers)-1].bottom() }
 // sectionOf cuts a job's floor: wide enough for two runs of cable with the
 // sensor between them, as far apart as the job lays them on average.
 func sectionOf(p *layout.Plan) section {
-	s := section{holds: -1, wide: sectionWide, pitch: p.Job.Membrane.Pitch, spacing: 90, diameter: heat.DefaultDiameter}
+	s := section{holds: -1, wide: sectionWide, pitch: p.PegsAcross(), spacing: 90, diameter: heat.DefaultDiameter}
 	ty, fig := setting.NewTypesetter(p.Job.Language), p.Job.Figures()
 	for i, l := range p.Job.BuildUp {
 		s.names = append(s.names, strconv.Itoa(i+1)+"  "+shortened(ty, layerName(l, fig.Language), 48)+", "+

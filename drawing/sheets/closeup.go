@@ -314,7 +314,7 @@ func thickened(items []drawing.Item) []drawing.Item {
 	return items
 }
 
-// pegShare is the radius of a peg as drawn, as a share of the pitch.
+// pegShare is the radius of a peg as drawn, as a share of the closer pitch.
 const pegShare = 0.3
 
 // pegsAround draws the pegs of the membrane that lie in a piece of the drawing.
@@ -323,12 +323,12 @@ func pegsAround(v *floorplan.View, b drawing.Box) {
 	if !ok {
 		return
 	}
-	far := math.Hypot(b.W(), b.H())*v.Paper.Ratio/l.Pitch/2 + 1
-	mid := v.Paper.Floor(b.Centre()).Sub(l.Origin).Rotate(-l.Angle).Mul(1 / l.Pitch)
-	for j := math.Floor(mid.Y - far); j <= mid.Y+far; j++ {
-		for i := math.Floor(mid.X - far); i <= mid.X+far; i++ {
-			peg := plane.Pt(i+0.5, j+0.5).Mul(l.Pitch).Rotate(l.Angle).Add(l.Origin)
-			if r := pegShare * l.Pitch; b.Holds(v.Paper.Pt(peg)) && v.Room.Tiled.Depth(peg) > r {
+	far := math.Hypot(b.W(), b.H())*v.Paper.Ratio/l.Tight()/2 + 1
+	u, w := l.ToPegs(v.Paper.Floor(b.Centre()))
+	for j := math.Floor(w - far); j <= w+far; j++ {
+		for i := math.Floor(u - far); i <= u+far; i++ {
+			peg := l.ToWorld(i+0.5, j+0.5)
+			if r := pegShare * l.Tight(); b.Holds(v.Paper.Pt(peg)) && v.Room.Tiled.Depth(peg) > r {
 				ring := drawing.Circle(v.Paper.Pt(peg), v.Paper.Len(r))
 				v.Path(drawing.LayerMembrane, "peg", ring, drawing.ThinLine(), nil)
 				v.Ink.Segs(ring, lettering.ThinInk)

@@ -20,7 +20,7 @@ type crossingDetail struct {
 	from1, from2     float64    // mm of floor, from the faces of D1 and D2 to P1
 	figure1, figure2 string     // the same as printed
 	in1, in2         drawing.Pt // from either face into the room, on paper: right, left, up or down
-	pitch            float64
+	pitch1, pitch2   float64    // peg to peg from either face on
 	fig              say.Figures
 }
 
@@ -52,13 +52,14 @@ func crossingDetailOf(v *floorplan.View) *crossingDetail {
 	tape := layout.NewTape(v.Room.Job, v.Fig.Units)
 	i, j := tape.Datums()
 	d1, d2 := tape.Walls[i], tape.Walls[j]
-	d := crossingDetail{fig: v.Fig, pitch: l.Pitch, from1: d1.FromWall(p), from2: d2.FromWall(p)}
+	d := crossingDetail{fig: v.Fig, pitch1: l.Pegs(d1.In), pitch2: l.Pegs(d2.In), from1: d1.FromWall(p),
+		from2: d2.FromWall(p)}
 	d.figure1, d.figure2 = v.Fig.Length(d.from1), v.Fig.Length(d.from2)
 	d.in1, d.in2 = squared(v.Paper.Dir(d1.In)), squared(v.Paper.Dir(d2.In))
 	along := plane.Pt(1, 0).Rotate(l.Angle)
 	u := d1.B.Sub(d1.A).Unit()
 	skew := math.Min(math.Abs(along.Cross(u)), math.Abs(along.Dot(u)))
-	far := math.Max(d.from1, d.from2) > farCrossing*d.pitch
+	far := d.from1 > farCrossing*d.pitch1 || d.from2 > farCrossing*d.pitch2
 	if math.Min(d.from1, d.from2) <= 0 || far || skew > 0.02 || d.in1.Dot(d.in2) != 0 {
 		return nil
 	}
@@ -84,11 +85,11 @@ func (d crossingDetail) beside() float64 {
 
 // shows is the floor shown from the faces on, mm: across and up the paper.
 func (d crossingDetail) shows() (wide, high float64) {
-	beyond := beyondCrossing * d.pitch
+	to1, to2 := d.ends()
 	if d.in2.X != 0 {
-		return d.from2 + beyond, d.from1 + beyond
+		return to2, to1
 	}
-	return d.from1 + beyond, d.from2 + beyond
+	return to1, to2
 }
 
 // drawnAt is the scale of the other details, or the largest that has room in a block so wide; where
@@ -186,9 +187,8 @@ func (v crossingView) at(from1, from2 float64) drawing.Pt {
 }
 
 // ends are how far the floor shown reaches from D1 and from D2, mm of floor.
-func (v crossingView) ends() (to1, to2 float64) {
-	beyond := beyondCrossing * v.pitch
-	return v.from1 + beyond, v.from2 + beyond
+func (d crossingDetail) ends() (to1, to2 float64) {
+	return d.from1 + beyondCrossing*d.pitch1, d.from2 + beyondCrossing*d.pitch2
 }
 
 func (v crossingView) walls() {
@@ -206,19 +206,18 @@ func (v crossingView) walls() {
 // channels draws the channels as thin lines and the pegs between them as rings.
 func (v crossingView) channels() {
 	to1, to2 := v.ends()
-	first := func(from float64) float64 { return math.Mod(from, v.pitch) }
-	for a := first(v.from1); a < to1; a += v.pitch {
+	first1, first2 := math.Mod(v.from1, v.pitch1), math.Mod(v.from2, v.pitch2)
+	for a := first1; a < to1; a += v.pitch1 {
 		v.pg.Thin(drawing.LayerMembrane, v.at(a, 0), v.at(a, to2))
 	}
-	for b := first(v.from2); b < to2; b += v.pitch {
+	for b := first2; b < to2; b += v.pitch2 {
 		v.pg.Thin(drawing.LayerMembrane, v.at(0, b), v.at(to1, b))
 	}
-	const ring = 0.3 // of the pitch
-	for a := first(v.from1) - v.pitch/2; a < to1-ring*v.pitch; a += v.pitch {
-		for b := first(v.from2) - v.pitch/2; b < to2-ring*v.pitch; b += v.pitch {
-			if math.Min(a, b) > ring*v.pitch {
-				v.pg.Path(drawing.LayerMembrane, "", drawing.Circle(v.at(a, b), ring*v.pitch*v.k), drawing.ThinLine(),
-					nil)
+	ring := pegShare * math.Min(v.pitch1, v.pitch2)
+	for a := first1 - v.pitch1/2; a < to1-ring; a += v.pitch1 {
+		for b := first2 - v.pitch2/2; b < to2-ring; b += v.pitch2 {
+			if math.Min(a, b) > ring {
+				v.pg.Path(drawing.LayerMembrane, "", drawing.Circle(v.at(a, b), ring*v.k), drawing.ThinLine(), nil)
 			}
 		}
 	}

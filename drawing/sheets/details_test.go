@@ -201,7 +201,8 @@ func TestCrossingAtAnyCorner(t *testing.T) {
 	level, upright := drawing.Pt{X: 1}, drawing.Pt{Y: 1}
 	for _, in := range [][2]drawing.Pt{{level, upright}, {upright, level}, {level.Mul(-1), upright},
 		{upright.Mul(-1), level}, {level, upright.Mul(-1)}, {upright.Mul(-1), level.Mul(-1)}} {
-		d := crossingDetail{from1: 198, from2: 209, figure1: "198", figure2: "209", in1: in[0], in2: in[1], pitch: 30}
+		d := crossingDetail{from1: 198, from2: 209, figure1: "198", figure2: "209", in1: in[0], in2: in[1],
+			pitch1: 30, pitch2: 30}
 		pg := setting.NewPage(p, drawing.Paper{Name: "A3", W: 420, H: 297})
 		d.Set(pg, drawing.Pt{X: 50, Y: 50}, 80)
 		pg.Sheet.ID = "crossing"

@@ -57,7 +57,7 @@ func jointDetailsOf(p *layout.Plan) (out []jointDetail) {
 	}
 	m := p.Job.Materials
 	d := jointDetail{
-		fig: p.Job.Figures(), layers: layers, holds: -1, pitch: p.Job.Membrane.Pitch, diameter: heat.DefaultDiameter,
+		fig: p.Job.Figures(), layers: layers, holds: -1, pitch: p.PegsAcross(), diameter: heat.DefaultDiameter,
 		width: m.SealantWidth, deep: m.SealantDepth, clear: p.Job.Clearance.Wall, wall: true,
 		across: acrossJoints(p), numbered: onSmall(p),
 	}

@@ -19,7 +19,6 @@ import (
 type phases struct {
 	room   *layout.Room
 	fig    say.Figures
-	pitch  float64
 	head   string
 	steps  []phase
 	bounds plane.Rect
@@ -38,7 +37,7 @@ const mostPhases = 6
 
 // phasesOf returns the pictures of a room, none where nothing is to be laid any more.
 func phasesOf(v *floorplan.View) []setting.Block {
-	p := phases{room: v.Room, fig: v.Fig, pitch: v.Plan.Job.Membrane.Pitch, bounds: floorplan.TurnedBounds(v.Room.Job)}
+	p := phases{room: v.Room, fig: v.Fig, bounds: floorplan.TurnedBounds(v.Room.Job)}
 	var todo []int
 	for i := range v.Room.Cables {
 		if c := &v.Room.Cables[i]; c.Laid == nil && len(c.Runs) > 0 && len(c.Marks) == 3 {
@@ -102,8 +101,8 @@ func (p phases) cablePhases(i, n int) (out []phase) {
 // reached says how far a mark is, on the floor and along the cable.
 func (p phases) reached(c *layout.Cable, m layout.Mark) string {
 	on := p.fig.Textf("Run %s", c.RunName(m.Run))
-	if p.pitch > 0 {
-		on += p.fig.Textf(", peg %.0f", m.Into/p.pitch)
+	if n, ok := c.InPegs(m); ok {
+		on += p.fig.Textf(", peg %.0f", n)
 	}
 	return on + ", " + p.fig.Long(m.Along)
 }

@@ -130,8 +130,9 @@ func refitMarks(v *floorplan.View, f *refit.Refit) setting.Block {
 			Align: setting.Decimal},
 	}}
 	for _, m := range f.New.Marks {
+		n, _ := f.New.InPegs(m)
 		t.Rows = append(t.Rows, setting.Row(m.Name, v.Fig.LongFigure(m.Along), f.New.RunName(m.Run),
-			fmt.Sprintf("%.0f", m.Into/v.Plan.Job.Membrane.Pitch)))
+			fmt.Sprintf("%.0f", n)))
 	}
 	t.Rows = append(t.Rows, setting.Row(v.Fig.Text("END"), v.Fig.LongFigure(f.New.Label.Length),
 		f.New.RunName(len(f.New.Runs)),

@@ -184,12 +184,12 @@ func laidMarks(v *floorplan.View, c *layout.Cable) []laidMark {
 		return nil
 	}
 	ends := c.Ends()
-	pitch, pre := v.Plan.Job.Membrane.Pitch, v.Prefix(c.ID)
+	pre := v.Prefix(c.ID)
 	out := []laidMark{{v.Fig.Textf("%sSTART", pre), "0", c.RunName(1), "0", ends[0].At}}
 	for _, m := range c.Marks {
 		pegs := "-"
-		if pitch > 0 {
-			pegs = fmt.Sprintf("%.0f", m.Into/pitch)
+		if n, ok := c.InPegs(m); ok {
+			pegs = fmt.Sprintf("%.0f", n)
 		}
 		out = append(out, laidMark{pre + m.Name, v.Fig.LongFigure(m.Along), c.RunName(m.Run), pegs, m.At})
 	}
@@ -254,17 +254,18 @@ func first(v *floorplan.View) (plane.Point, bool) {
 	if !met {
 		return plane.Point{}, false
 	}
-	local := corner.Sub(l.Origin).Rotate(-l.Angle).Mul(1 / l.Pitch)
+	cu, cv := l.ToPegs(corner)
+	wide := max(l.Pitch, l.Across)
 	best, least := plane.Point{}, math.Inf(1)
 	far := 0.0 // the corner may lie outside the room
 	for _, w := range ws {
 		far = math.Max(far, w.A.Dist(corner))
 	}
-	for reach := 12.0; reach*l.Pitch < 2*far && least > reach/2*l.Pitch; reach *= 2 {
+	for reach := 12.0; reach*l.Tight() < 2*far && least > reach/2*l.Tight(); reach *= 2 {
 		for j := -reach; j <= reach; j++ {
 			for i := -reach; i <= reach; i++ {
-				q := plane.Pt(math.Round(local.X)+i, math.Round(local.Y)+j).Mul(l.Pitch).Rotate(l.Angle).Add(l.Origin)
-				if d := q.Dist(corner); d < least && v.Room.Tiled.Depth(q) >= l.Pitch/2 {
+				q := l.ToWorld(math.Round(cu)+i, math.Round(cv)+j)
+				if d := q.Dist(corner); d < least && v.Room.Tiled.Depth(q) >= wide/2 {
 					best, least = q, d
 				}
 			}
@@ -280,15 +281,16 @@ func second(v *floorplan.View, p plane.Point) (plane.Point, bool) {
 	if !ok {
 		return p, false
 	}
-	far, steps := p, 0
+	far, steps, most := p, 0, 0.0
 	for k := range 4 {
-		step := plane.Pt(l.Pitch, 0).Rotate(l.Angle + float64(k)*math.Pi/2)
+		step := plane.Pt(1, 0).Rotate(l.Angle + float64(k)*math.Pi/2)
+		step = step.Mul(l.Pegs(step))
 		n := 0
-		for v.Room.Tiled.Depth(p.Add(step.Mul(float64(n+1)))) >= l.Pitch/2 {
+		for v.Room.Tiled.Depth(p.Add(step.Mul(float64(n+1)))) >= max(l.Pitch, l.Across)/2 {
 			n++
 		}
-		if n > steps {
-			far, steps = p.Add(step.Mul(float64(n))), n
+		if d := float64(n) * step.Norm(); d > most+plane.Hair {
+			far, steps, most = p.Add(step.Mul(float64(n))), n, d
 		}
 	}
 	const least = 10 // pegs, over which a line tells a direction
@@ -417,7 +419,13 @@ func crossing(v *floorplan.View) setting.Block {
 		l.Paras = []string{v.Fig.Text("The rows of pegs are not known.")}
 		return l
 	}
-	l.Paras = append(l.Paras, v.Fig.Textf("%s from peg to peg.", v.Fig.Apart(lat.Pitch)))
+	if lat.Across > 0 {
+		wall, _ := layout.Along(v.Room.Job, plane.Pt(1, 0).Rotate(lat.Angle))
+		l.Paras = append(l.Paras, v.Fig.Textf("Roll out along wall %s: %s from peg to peg that way, %s across it.",
+			wall, v.Fig.Apart(lat.Pitch), v.Fig.Apart(lat.Across)))
+	} else {
+		l.Paras = append(l.Paras, v.Fig.Textf("%s from peg to peg.", v.Fig.Apart(lat.Pitch)))
+	}
 	if p, ok := first(v); ok {
 		a, b := v.Offsets(p)
 		words := v.Fig.Textf("P1: %s from D1 (wall %s), %s from D2 (wall %s).", a,
@@ -505,7 +513,7 @@ func pegs(v *floorplan.View) {
 		return
 	}
 	step := 1
-	if v.Paper.Len(l.Pitch) < 0.9 {
+	if v.Paper.Len(l.Tight()) < 0.9 {
 		step = 5
 	}
 	for _, w := range v.Room.Job.Walls {
@@ -534,19 +542,20 @@ func ticks(v *floorplan.View, w plane.Segment, l route.Lattice, step int) {
 	if math.Abs(u.Dot(rows)) > math.Abs(u.Dot(across)) {
 		rows, across = across, rows
 	}
+	pitch := l.Pegs(across)
 	slope := u.Dot(across) // of the row number along the wall
 	if math.Abs(slope) < 1e-6 {
 		return
 	}
 	at := w.A.Sub(l.Origin).Dot(across)
 	from, to := at, at+slope*w.Length()
-	lo, hi := math.Ceil(math.Min(from, to)/l.Pitch), math.Floor(math.Max(from, to)/l.Pitch)
+	lo, hi := math.Ceil(math.Min(from, to)/pitch), math.Floor(math.Max(from, to)/pitch)
 	out := v.Paper.Dir(v.Outward(w))
 	for k := int(lo); k <= int(hi); k++ {
 		if k%step != 0 {
 			continue
 		}
-		p := v.Paper.Pt(w.A.Add(u.Mul((float64(k)*l.Pitch - at) / slope)))
+		p := v.Paper.Pt(w.A.Add(u.Mul((float64(k)*pitch - at) / slope)))
 		long := 0.9
 		if k%5 == 0 {
 			long = tickLong

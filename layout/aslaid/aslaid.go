@@ -152,20 +152,20 @@ func trace(l *layout.Laid, r *layout.Room, c *layout.Cable, j *job.Job) *job.Dia
 	case len(a.Legs) > 0:
 		l.Path, l.Whole = walkLegs(c, *a.Start, a.Legs), true
 	case a.Runs > 0:
-		planned := layout.Runs(l.Planned, c.BendRadius, j.Membrane.Pitch)
+		planned := layout.Runs(l.Planned, c.BendRadius, c.Lattice)
 		if a.Runs > len(planned) {
 			return &job.Diagnostic{Span: a.Spans.At("runs"),
 				Hint:    "runs are numbered on the cable plan, from the start of heat",
 				Message: fmt.Sprintf("%d runs are said to be laid, but cable %s has %d", a.Runs, c.ID, len(planned))}
 		}
 		l.Path = l.Planned[:planned[a.Runs-1].Leg+1]
-		return recount(l, c, planned[:a.Runs], j.Membrane.Pitch)
+		return recount(l, c, planned[:a.Runs])
 	}
 	return nil
 }
 
 // recount moves what follows a miscounted run with it.
-func recount(l *layout.Laid, c *layout.Cable, laid []layout.Run, pitch float64) *job.Diagnostic {
+func recount(l *layout.Laid, c *layout.Cable, laid []layout.Run) *job.Diagnostic {
 	if len(l.Job.Miscounts) > 0 {
 		l.Path = slices.Clone(l.Path)
 	}
@@ -177,7 +177,7 @@ func recount(l *layout.Laid, c *layout.Cable, laid []layout.Run, pitch float64) 
 					say.Counted(len(laid), "run"), c.ID, say.Are(len(laid)))}
 		}
 		r := laid[m.Run-1]
-		by := r.To.Sub(r.From).Unit().Mul(float64(m.Pegs-r.Pegs) * pitch)
+		by := r.To.Sub(r.From).Unit().Mul(float64(m.Pegs-r.Pegs) * c.Lattice.Pegs(r.To.Sub(r.From)))
 		for i := r.Leg; i < len(l.Path); i++ {
 			l.Path[i] = l.Path[i].Add(by)
 		}
@@ -202,8 +202,16 @@ func walkLegs(c *layout.Cable, at plane.Point, legs []job.Leg) []plane.Point {
 		world := (90 - leg.Bearing) * math.Pi / 180
 		k := math.Round((world - c.Lattice.Angle) / eighth)
 		step := c.Lattice.Pitch * float64(leg.Pegs)
-		if math.Mod(math.Abs(k), 2) == 1 {
+		switch {
+		case math.Mod(math.Abs(k), 2) == 1 && c.Lattice.Across > 0: // so many pegs both ways
+			side := func(v float64) float64 { return math.Copysign(float64(leg.Pegs), v) }
+			at = at.Add(c.Lattice.Offset(side(math.Cos(k*eighth)), side(math.Sin(k*eighth))))
+			out = append(out, at)
+			continue
+		case math.Mod(math.Abs(k), 2) == 1:
 			step *= math.Sqrt2
+		case math.Mod(math.Abs(k), 4) == 2 && c.Lattice.Across > 0:
+			step = c.Lattice.Across * float64(leg.Pegs)
 		}
 		at = at.Add(plane.Pt(step, 0).Rotate(c.Lattice.Angle + float64(k*eighth)))
 		out = append(out, at)
@@ -257,7 +265,7 @@ func check(l *layout.Laid, r *layout.Room, c *layout.Cable, j *job.Job) *job.Dia
 		l.Whole, l.EndCap = false, nil // the part that is laid so far
 		return nil
 	}
-	if off := rate(l, c, j.Membrane.Pitch)*n - c.Label.Length; math.Abs(off) > lengthShare*c.Label.Length {
+	if off := rate(l, c)*n - c.Label.Length; math.Abs(off) > lengthShare*c.Label.Length {
 		return &job.Diagnostic{Severity: job.Warning, ID: "W110", Span: at,
 			Hint: "look for a run left out or counted twice",
 			Message: fmt.Sprintf("cable %s as laid measures %s, but its label says %s", c.ID, say.About(n, j.Units),
@@ -268,15 +276,15 @@ func check(l *layout.Laid, r *layout.Room, c *layout.Cable, j *job.Job) *job.Dia
 
 // rate is the cable used per length of way by the mark farthest along the record, 1
 // without one: a cable that drifted is as long as its label says, over another way.
-func rate(l *layout.Laid, c *layout.Cable, pitch float64) float64 {
-	rs, cum := layout.Runs(l.Path, c.BendRadius, pitch), route.Stations(l.Path, c.BendRadius)
+func rate(l *layout.Laid, c *layout.Cable) float64 {
+	rs, cum := layout.Runs(l.Path, c.BendRadius, c.Lattice), route.Stations(l.Path, c.BendRadius)
 	rate, far := 1.0, 0.0
 	for _, m := range l.Job.Marks {
 		if m.Run > len(rs) {
 			continue // reported
 		}
-		leg := rs[m.Run-1].Leg
-		if at := min(cum[leg-1]+m.Pegs*pitch, cum[leg]); at > far {
+		run := rs[m.Run-1]
+		if at := min(cum[run.Leg-1]+m.Pegs*c.Lattice.Pegs(run.To.Sub(run.From)), cum[run.Leg]); at > far {
 			rate, far = layout.MarkRead(m, c)/at, at
 		}
 	}
@@ -336,7 +344,7 @@ func becomes(c *layout.Cable, l *layout.Laid, j *job.Job) {
 		c.Return = l.Return
 	}
 	c.Routed = route.Length(c.Path, c.BendRadius)
-	c.Runs = layout.Runs(c.Path, c.BendRadius, j.Membrane.Pitch)
+	c.Runs = layout.Runs(c.Path, c.BendRadius, c.Lattice)
 	c.Marks = layout.Marks(c.Path, c.BendRadius, c.Runs)
 	refit.Judge(c, j)
 }

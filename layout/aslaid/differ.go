@@ -18,7 +18,7 @@ func compared(l *layout.Laid, c *layout.Cable) *layout.Laid {
 		return l
 	}
 	add(l, language.Say("lead joint"), l.Planned[0], l.Joint)
-	for _, run := range layout.Runs(l.Path, c.BendRadius, c.Lattice.Pitch) {
+	for _, run := range layout.Runs(l.Path, c.BendRadius, c.Lattice) {
 		if plan, laid, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Planned); off > l.Error {
 			l.Differ = append(l.Differ, layout.Difference{What: language.Say("run %s", c.RunName(run.Number)),
 				Plan: plan, Laid: laid, Off: off})
@@ -27,7 +27,7 @@ func compared(l *layout.Laid, c *layout.Cable) *layout.Laid {
 	if !l.Whole {
 		return l
 	}
-	for _, run := range layout.Runs(l.Planned, c.BendRadius, c.Lattice.Pitch) {
+	for _, run := range layout.Runs(l.Planned, c.BendRadius, c.Lattice) {
 		laid, plan, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Path)
 		if off > math.Max(l.Error, differShare*c.Spacing) {
 			what := language.Say("planned run %s, where no cable lies", c.RunName(run.Number))

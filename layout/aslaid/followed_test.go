@@ -12,6 +12,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/photo"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 
 	"pgregory.net/rapid"
 )
@@ -202,7 +203,7 @@ func TestFollowedWhereItLies(t *testing.T) {
 			path = append(path, plane.Pt(x, y), plane.Pt(x, y+60))
 		}
 		path = path[:len(path)-1]
-		runs := layout.Runs(path, 15, 30)
+		runs := layout.Runs(path, 15, route.Lattice{Pitch: 30})
 		var shown []job.PhotoRun
 		for i, r := range runs {
 			if rapid.Bool().Draw(t, "followed") {

@@ -250,7 +250,7 @@ func TestRateUpToASlip(t *testing.T) {
 	for _, by := range []float64{refit.RateOff - 0.001, -refit.RateOff + 0.001} {
 		l := &layout.Laid{Path: serpentine(), Job: &job.Laid{Marks: []job.LaidMark{{Length: 600 * (1 + by), Run: 1,
 			Pegs: 20}}}}
-		if got := rate(l, serpentineCable(), 30); math.Abs(got-1-by) > 1e-9 {
+		if got := rate(l, serpentineCable()); math.Abs(got-1-by) > 1e-9 {
 			t.Errorf("%g off: rate %g", by, got)
 		}
 	}

@@ -54,8 +54,8 @@ func misread(p *layout.Plan, r *layout.Room, c *layout.Cable) []job.Diagnostic {
 	if len(l.Job.Marks) == 0 || len(l.Path) < 2 {
 		return nil
 	}
-	f := &refit.Refit{Room: r, Planned: c, Rate: 1, Job: p.Job, Old: layout.Runs(l.Planned, c.BendRadius,
-		p.Job.Membrane.Pitch), Laid: l.Path}
+	f := &refit.Refit{Room: r, Planned: c, Rate: 1, Job: p.Job, Laid: l.Path,
+		Old: layout.Runs(l.Planned, c.BendRadius, c.Lattice)}
 	if !l.Whole {
 		f.OnPegs(l)
 	}

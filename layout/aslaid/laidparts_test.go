@@ -48,7 +48,7 @@ func TestLegsAreWalkedOnTheLattice(t *testing.T) {
 
 func TestAMiscountMovesWhatFollows(t *testing.T) {
 	path := hand.Points(0, 0, 900, 0, 900, 60, 0, 60, 0, 120, 900, 120)
-	c := &layout.Cable{ID: "H1"}
+	c := &layout.Cable{ID: "H1", Lattice: route.Lattice{Pitch: 30}}
 	for _, k := range []struct {
 		run, pegs int
 		want      []plane.Point
@@ -57,7 +57,7 @@ func TestAMiscountMovesWhatFollows(t *testing.T) {
 		{2, 29, hand.Points(0, 0, 900, 0, 900, 60, 30, 60, 30, 120, 930, 120)}, {3, 30, path}, {4, 30, nil},
 	} {
 		l := &layout.Laid{Path: path, Job: &job.Laid{Miscounts: []job.Miscount{{Run: k.run, Pegs: k.pegs}}}}
-		d := recount(l, c, layout.Runs(path, 15, 30), 30)
+		d := recount(l, c, layout.Runs(path, 15, route.Lattice{Pitch: 30}))
 		if (d != nil) != (k.want == nil) || k.want != nil && !slices.Equal(l.Path, k.want) {
 			t.Errorf("run %d of %d pegs: %v, %v", k.run, k.pegs, l.Path, d)
 		}
@@ -101,7 +101,7 @@ func TestMarksGrowAlongTheCable(t *testing.T) {
 // The rate is that of the mark farthest along: cable by way.
 func TestRateByTheFarthestMark(t *testing.T) {
 	path := hand.Points(0, 0, 900, 0, 900, 60, 0, 60)
-	c := &layout.Cable{Label: job.Cable{Length: 1860}}
+	c := &layout.Cable{Label: job.Cable{Length: 1860}, Lattice: route.Lattice{Pitch: 30}}
 	for _, k := range []struct {
 		marks []job.LaidMark
 		want  float64
@@ -117,7 +117,7 @@ func TestRateByTheFarthestMark(t *testing.T) {
 		{[]job.LaidMark{{Length: 1200, Run: 1, Pegs: 20}}, 1}, // a slip, no drift
 	} {
 		l := &layout.Laid{Path: path, Job: &job.Laid{Marks: k.marks}}
-		if got := rate(l, c, 30); math.Abs(got-k.want) > 1e-9 {
+		if got := rate(l, c); math.Abs(got-k.want) > 1e-9 {
 			t.Errorf("%+v: %g, want %g", k.marks, got, k.want)
 		}
 	}

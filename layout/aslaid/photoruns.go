@@ -22,7 +22,7 @@ func follow(l *layout.Laid, c *layout.Cable, j *job.Job) *job.Diagnostic {
 	if alone {
 		l.Path, l.Whole = l.Planned, true
 	}
-	runs := layout.Runs(l.Path, c.BendRadius, j.Membrane.Pitch)
+	runs := layout.Runs(l.Path, c.BendRadius, c.Lattice)
 	moved, last := map[int][]plane.Point{}, 0
 	for _, s := range shown {
 		if s.Run > len(runs) {

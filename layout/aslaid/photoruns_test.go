@@ -11,6 +11,7 @@ import (
 	"oxturn/layout/internal/camera"
 	"oxturn/layout/internal/trial"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 // over is the camera over the floor of Hand.
@@ -149,7 +150,7 @@ func TestSeenInPhotos(t *testing.T) {
 	far.Cables = slices.Clone(r.Cables)
 	c := &far.Cables[0]
 	c.Path = plane.Moved(c.Path, plane.Pt(900, 0))
-	c.Runs = layout.Runs(c.Path, c.BendRadius, p.Job.Membrane.Pitch)
+	c.Runs = layout.Runs(c.Path, c.BendRadius, route.Lattice{Pitch: p.Job.Membrane.Pitch})
 	in, all := 0.0, 0.0
 	for i := 1; i < len(c.Path); i++ {
 		n := math.Ceil(c.Path[i-1].Dist(c.Path[i]) / 5)

@@ -30,7 +30,7 @@ func leaveBare(r *layout.Room, j *job.Job) []job.Diagnostic {
 
 // takesCable reports whether two runs can lie side by side in a zone.
 func takesCable(j *job.Job, zone plane.Region) bool {
-	inner, err := zone.Grow(-float64(j.Spacing.Closest) * j.Membrane.Pitch / 2)
+	inner, err := zone.Grow(-j.Near() / 2)
 	return err == nil && !inner.Empty()
 }
 

@@ -49,8 +49,8 @@ func cannotBeMeant(r *layout.Room, j *job.Job, labels []job.Cable) *job.Diagnost
 		return nil
 	}
 	lo, hi := lengths(j, r.Heated)
-	d := r.Problem("room %q: %s; at %d to %d pegs that floor takes about %s to %s of cable", r.Job.Name, why,
-		j.Spacing.Closest, j.Spacing.Widest, say.About(lo, j.Units), say.About(hi, j.Units))
+	d := r.Problem("room %q: %s; at %s that floor takes about %s to %s of cable", r.Job.Name, why,
+		j.Gaps(), say.About(lo, j.Units), say.About(hi, j.Units))
 	d.Span = r.Job.Spans.At("cables")
 	d.Hint = "look whether the measures of the room and their unit are right, and whether these cables were meant " +
 		"for it"

@@ -133,8 +133,8 @@ func noneFits(r *layout.Room, j *job.Job, cands []layout.Candidate, lead *route.
 		d.Notes = append(d.Notes, job.Note{Message: fmt.Sprintf("%s: %s", strings.Join(c.IDs, " + "), c.Why)})
 	}
 	lo, hi := lengths(j, r.Heated)
-	d.Hint = fmt.Sprintf("%s of heated floor at %d to %d pegs takes %s to %s of cable",
-		say.AreaBoth(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
+	d.Hint = fmt.Sprintf("%s of heated floor at %s takes %s to %s of cable",
+		say.AreaBoth(r.Heated.Area(), j.Units), j.Gaps(),
 		say.About(lo, j.Units), say.About(hi, j.Units))
 	if lead != nil {
 		d.Hint = leadHint(r, lead, j.Units)
@@ -148,10 +148,8 @@ func noneFits(r *layout.Room, j *job.Job, cands []layout.Candidate, lead *route.
 // lengths are the least and the most cable a floor takes, by its area, within
 // the limits of spacing.
 func lengths(j *job.Job, floor plane.Region) (least, most float64) {
-	at := func(pegs int) float64 {
-		return floor.Area()/(float64(pegs)*j.Membrane.Pitch) + floor.Perimeter()/2
-	}
-	return at(j.Spacing.Widest), at(j.Spacing.Closest)
+	at := func(gap float64) float64 { return floor.Area()/gap + floor.Perimeter()/2 }
+	return at(j.Far()), at(j.Near())
 }
 
 // layOne lays a candidate and replaces its estimates by what was found.
@@ -176,10 +174,14 @@ func settle(r *layout.Room, j *job.Job, c *layout.Candidate, labels []job.Cable,
 		n := float64(len(routes))
 		c.Spacing += rt.Spacing / n
 		c.Density += l.Watts / (l.Length / 1000) / (rt.Spacing / 1000) / n
-		if pegs := rt.Spacing / j.Membrane.Pitch; len(routes) > 1 && sparse(j, rt.Spacing) {
+		if len(routes) > 1 && sparse(j, rt.Spacing) {
 			c.Fits = false
 			c.Why = fmt.Sprintf("%s is too short for its part of the floor: its runs would be %s pegs apart, "+
-				"widest allowed %d", l.ID, besideLimit(pegs, j.Spacing.Widest), j.Spacing.Widest)
+				"widest allowed %d", l.ID, besideLimit(rt.Spacing/j.Membrane.Pitch, j.Spacing.Widest), j.Spacing.Widest)
+			if j.Uneven() {
+				c.Why = fmt.Sprintf("%s is too short for its part of the floor: its runs would be %s apart, widest "+
+					"allowed %s", l.ID, say.Apart(rt.Spacing, j.Units), j.FarGap())
+			}
 		}
 	}
 	c.Covered = covered(r, j, routes)
@@ -283,18 +285,24 @@ func besideLimit(v float64, limit int) string {
 
 // beyond says which limit an estimate is out of, "" for none.
 func beyond(r *layout.Room, j *job.Job, set []job.Cable, c layout.Candidate, zones int) string {
-	pegs := c.Spacing / j.Membrane.Pitch
+	pegs, uneven := c.Spacing/j.Membrane.Pitch, j.Uneven()
 	switch {
 	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
 		return fmt.Sprintf("made for %s, supply is %s", say.Volts(set[0].Volts), say.Volts(j.Supply.Volts))
 	case len(set) < zones:
 		return fmt.Sprintf("%d zones need a cable each", zones)
-	case pegs < float64(j.Spacing.Closest):
+	case uneven && c.Spacing < j.Near()-plane.Hair:
+		return fmt.Sprintf("too long: its runs would be %s apart, closest allowed %s", say.Apart(c.Spacing, j.Units),
+			j.NearGap())
+	case !uneven && pegs < float64(j.Spacing.Closest):
 		return fmt.Sprintf("too long: its runs would be %s pegs apart, closest allowed %d",
 			besideLimit(pegs, j.Spacing.Closest), j.Spacing.Closest)
 	case math.IsInf(pegs, 1):
 		return "too short: it would not reach round the floor"
-	case pegs > float64(j.Spacing.Widest):
+	case uneven && c.Spacing > j.Far()+plane.Hair:
+		return fmt.Sprintf("too short: its runs would be %s apart, widest allowed %s", say.Apart(c.Spacing, j.Units),
+			j.FarGap())
+	case !uneven && pegs > float64(j.Spacing.Widest):
 		return fmt.Sprintf("too short: its runs would be %s pegs apart, widest allowed %d",
 			besideLimit(pegs, j.Spacing.Widest), j.Spacing.Widest)
 	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity && j.Supply.MaxDensityOver != job.OverHeated:

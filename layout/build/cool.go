@@ -36,7 +36,7 @@ const mostMeant = 2.0
 
 // meant is an even spacing in mm, or the widest that can be meant.
 func meant(j *job.Job, spacing float64) float64 {
-	return min(spacing, mostMeant*float64(j.Spacing.Widest)*j.Membrane.Pitch)
+	return min(spacing, mostMeant*j.Far())
 }
 
 // bareOver is how far floor lies from the nearest run, over half the spacing. Where that is wider than can be meant,
@@ -46,19 +46,19 @@ func bareOver(r *layout.Room, j *job.Job, c layout.Cable) float64 {
 	if most == c.Spacing {
 		return c.Score.Bare
 	}
-	_, _, away := cool(r, r.Zones[c.Zone], j.Membrane.Pitch, most)
+	_, _, away := cool(r, r.Zones[c.Zone], j.Peg(), most)
 	return away / (most / 2)
 }
 
 func coolWarning(from draft, zone int, spacing float64) job.Diagnostic {
 	r, j := from.Room, from.job
-	area, at, away := cool(r, r.Zones[zone], j.Membrane.Pitch, spacing)
+	area, at, away := cool(r, r.Zones[zone], j.Peg(), spacing)
 	tape := layout.NewTape(r.Job, j.Units)
 	d := job.Diagnostic{Severity: job.Warning, ID: "W104", Span: r.Job.Spans.At("cables")}
 	d.Message = fmt.Sprintf("room %q: %s of the floor to be heated is out of the warmth's reach; the farthest spot, "+
 		"%s, lies %s from the nearest run",
 		r.Job.Name, say.AreaBoth(area, j.Units), tape.Place(at), tape.Length(away))
-	two := float64(j.Spacing.Closest) * j.Membrane.Pitch
+	two := j.Near()
 	n, narrow := neckTo(r.Zones[zone], home(r, zone), at, two)
 	switch little := little(r, j, zone); {
 	case little != "" && moreReaches(from, zone):
@@ -82,8 +82,8 @@ func coolWarning(from draft, zone int, spacing float64) job.Diagnostic {
 // noBetter says how wide the way to a cool spot is that two runs do get to on paper. A run lies where pegs are: up to
 // a peg more than two runs need may come to nothing.
 func noBetter(from draft, zone int, at plane.Point) string {
-	region, pitch := from.Room.Zones[zone], from.job.Membrane.Pitch
-	sure := float64(from.job.Spacing.Closest+1) * pitch
+	region, pitch := from.Room.Zones[zone], from.job.Peg()
+	sure := from.job.Near() + pitch
 	if n, narrow := neckTo(region, home(from.Room, zone), at, sure); n != nil || narrow {
 		return fmt.Sprintf(": the way there is less than a peg of %s wider than two runs need, which is enough only "+
 			"where the pegs fall right, and no better route was found",

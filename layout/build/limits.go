@@ -1,6 +1,7 @@
 package build
 
 import (
+	"cmp"
 	"math"
 
 	"oxturn/layout"
@@ -13,15 +14,23 @@ import (
 // wrong unit from filling memory.
 const mostPegs = 250_000
 
+// pitches are the job's pitches in mm.
+func pitches(j *job.Job) string {
+	if j.Uneven() {
+		return say.Plain(j.Membrane.Pitch) + " by " + say.Plain(j.Membrane.Across)
+	}
+	return say.Plain(j.Membrane.Pitch)
+}
+
 // tooManyPegs refuses a room beyond mostPegs; nil for others.
 func tooManyPegs(r *layout.Room, j *job.Job) *job.Diagnostic {
-	pegs := r.Floor.Area() / (j.Membrane.Pitch * j.Membrane.Pitch)
+	pegs := r.Floor.Area() / (j.Membrane.Pitch * cmp.Or(j.Membrane.Across, j.Membrane.Pitch))
 	if pegs <= mostPegs {
 		return nil
 	}
 	d := r.Problem("room %q of %s at a pitch of %s mm has %s; %d are the most", r.Job.Name,
 		say.AreaBoth(r.Floor.Area(), j.Units),
-		say.Plain(j.Membrane.Pitch), say.Counted(int(math.Round(pegs)), "peg"), mostPegs)
+		pitches(j), say.Counted(int(math.Round(pegs)), "peg"), mostPegs)
 	d.Notes = []job.Note{{Span: j.Spans.At("membrane.pitch"), Message: "the pitch is here"}}
 	d.Hint = "look whether the units of the pitch and of the room are right; draw a large hall as several rooms, cut " +
 		"at its movement joints"

@@ -60,7 +60,8 @@ func (c *cutting) done(p *layout.Plan) []job.Diagnostic {
 // membraneInput states the job as the cut plan wants it.
 func membraneInput(j *job.Job, rooms []layout.Room) membrane.Input {
 	m := j.Membrane
-	in := membrane.Input{Pitch: m.Pitch, Stock: membrane.Stock{Width: m.RollWidth, Length: m.RollLength}}
+	in := membrane.Input{Pitch: m.Pitch, Across: m.Across,
+		Stock: membrane.Stock{Width: m.RollWidth, Length: m.RollLength}}
 	if m.SheetSize[0] > 0 {
 		in.Stock = membrane.Stock{Width: m.SheetSize[0], Length: m.SheetSize[1], Sheets: true}
 	}

@@ -52,11 +52,11 @@ func refusal(from draft, labels []job.Cable, err error) job.Diagnostic {
 		lo, hi = lengths(j, r.Heated)
 	}
 	if lo == hi {
-		d.Message += fmt.Sprintf("; %s up to about %s of cable at %d pegs", what, say.About(hi, j.Units),
-			j.Spacing.Closest)
+		d.Message += fmt.Sprintf("; %s up to about %s of cable at %s", what, say.About(hi, j.Units),
+			j.NearGap())
 	} else {
-		d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, say.About(lo, j.Units),
-			say.About(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
+		d.Message += fmt.Sprintf("; %s %s to %s of cable at %s", what, say.About(lo, j.Units),
+			say.About(hi, j.Units), j.Gaps())
 	}
 	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {
 		d.Hint = "cables of this job that would fit: " + fit +

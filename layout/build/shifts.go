@@ -147,7 +147,7 @@ const sameDensity = 1e-6
 // on every gap, and a floor with dents may keep them at a mean a little outside:
 // the mean at which cables were laid within them, 0 when none were, suits too.
 func suits(j *job.Job, spacing, laid float64, labels []job.Cable) bool {
-	lo, hi := float64(j.Spacing.Closest)*j.Membrane.Pitch, float64(j.Spacing.Widest)*j.Membrane.Pitch
+	lo, hi := j.Near(), j.Far()
 	if laid > 0 {
 		lo, hi = math.Min(lo, laid), math.Max(hi, laid)
 	}

@@ -24,7 +24,7 @@ func (d draft) giveSteps() {
 		share = 1
 	}
 	// twice, for what is tried beside it where it does not fit
-	d.steps.Add(route.StepsFor(d.Zones, d.job.Membrane.Pitch, 2*n, share))
+	d.steps.Add(route.StepsFor(d.Zones, d.job.Peg(), 2*n, share))
 }
 
 // stepsSpent warns of what was left out when the steps were spent.

@@ -1,8 +1,10 @@
 package build
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/layout/language"
@@ -287,10 +289,23 @@ func offers(w *layout.Warmth, p *layout.Plan) error {
 // sumsSlack W/m² a limit may be passed by that rounds to it.
 const sumsSlack = 1e-6
 
+// gaps are those that whole pegs make between the closest and the widest, either way, mm.
+func gaps(j *job.Job) (out []float64) {
+	for _, pitch := range []float64{j.Membrane.Pitch, cmp.Or(j.Membrane.Across, j.Membrane.Pitch)} {
+		for n := int(math.Ceil(j.Near()/pitch - plane.Whit)); float64(n)*pitch <= j.Far()+plane.Hair; n++ {
+			out = append(out, float64(n)*pitch)
+		}
+	}
+	slices.Sort(out)
+	return slices.CompactFunc(out, func(a, b float64) bool { return math.Abs(b-a) < plane.Hair })
+}
+
 // offered are the spacings in mm that the job allows a cable of so many W/m.
 func offered(j *job.Job, perMetre float64) (out []float64) {
-	for n := j.Spacing.Closest; n <= j.Spacing.Widest && len(out) < mostOffers; n++ {
-		mm := float64(n) * j.Membrane.Pitch
+	for _, mm := range gaps(j) {
+		if len(out) == mostOffers {
+			break
+		}
 		if most := j.Supply.MaxDensity; most > 0 && perMetre/(mm/1000) > most+sumsSlack {
 			continue // the job's own limit forbids it
 		}

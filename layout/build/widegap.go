@@ -16,7 +16,7 @@ const gapSlack = 0.1
 // tooWide reports whether runs so many mm apart are farther apart than the job
 // allows, but for what a rounded figure may be off.
 func tooWide(j *job.Job, mm float64) bool {
-	return mm > (float64(j.Spacing.Widest)+gapSlack)*j.Membrane.Pitch
+	return mm > j.Far()+gapSlack*j.Peg()
 }
 
 // widerOnPaper times the widest gap even rows may lie apart before it is said: some floor has more than its share.
@@ -25,7 +25,7 @@ const widerOnPaper = 1.05
 // sparse reports whether an even spacing in mm is wider than the job allows. It
 // follows from area and length, and is good to a few in the hundred.
 func sparse(j *job.Job, spacing float64) bool {
-	return spacing > widerOnPaper*float64(j.Spacing.Widest)*j.Membrane.Pitch
+	return spacing > widerOnPaper*j.Far()
 }
 
 // wideGap warns of the room's widest gap where it is more than the job allows:
@@ -33,7 +33,6 @@ func sparse(j *job.Job, spacing float64) bool {
 // is, of an even spacing that is.
 func wideGap(r *layout.Room, j *job.Job) []job.Diagnostic {
 	worst := widestGap(r)
-	pitch, allowed := j.Membrane.Pitch, j.Spacing.Widest
 	if worst == nil || !tooWide(j, worst.Gaps.Widest) {
 		return wideSpacing(r, j)
 	}
@@ -41,7 +40,13 @@ func wideGap(r *layout.Room, j *job.Job) []job.Diagnostic {
 	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}
 	d.Message = fmt.Sprintf("room %q: beside run %s of %s the next run is %s (%s) away, more than the %d pegs "+
 		"allowed; the floor between stays cooler",
-		r.Job.Name, worst.RunName(worst.Gaps.Beside), worst.ID, say.Apart(wide, j.Units), say.Pegs(wide/pitch), allowed)
+		r.Job.Name, worst.RunName(worst.Gaps.Beside), worst.ID, say.Apart(wide, j.Units),
+		say.Pegs(wide/j.Membrane.Pitch), j.Spacing.Widest)
+	if j.Uneven() {
+		d.Message = fmt.Sprintf("room %q: beside run %s of %s the next run is %s away, more than the %s allowed; the "+
+			"floor between stays cooler", r.Job.Name, worst.RunName(worst.Gaps.Beside), worst.ID,
+			say.Apart(wide, j.Units), j.FarGap())
+	}
 	d.Hint = "a cable of another length may lie more evenly; see what the floor takes with oxturn choose, or " +
 		"allow W105"
 	if little := little(r, j, worst.Zone); little != "" {
@@ -74,6 +79,11 @@ func wideSpacing(r *layout.Room, j *job.Job) []job.Diagnostic {
 	d.Message = fmt.Sprintf("room %q: for the floor it serves, the runs of %s would have to lie %s (%s) "+
 		"apart, more than the %d pegs allowed; some of the floor stays cooler",
 		r.Job.Name, c.ID, say.Apart(c.Spacing, j.Units), say.Pegs(c.Spacing/j.Membrane.Pitch), j.Spacing.Widest)
+	if j.Uneven() {
+		d.Message = fmt.Sprintf("room %q: for the floor it serves, the runs of %s would have to lie %s apart, more "+
+			"than the %s allowed; some of the floor stays cooler", r.Job.Name, c.ID, say.Apart(c.Spacing, j.Units),
+			j.FarGap())
+	}
 	d.Hint = "take a longer cable; see what the floor takes with oxturn choose, or allow W105"
 	if little := little(r, j, c.Zone); little != "" {
 		d.Hint = little + ": take a longer cable, or allow W105"
@@ -87,8 +97,8 @@ func little(r *layout.Room, j *job.Job, zone int) string {
 	if laid >= least {
 		return ""
 	}
-	return fmt.Sprintf("%s of cable is little for this floor, which takes about %s at %d pegs",
-		say.About(laid, j.Units), say.About(least, j.Units), j.Spacing.Widest)
+	return fmt.Sprintf("%s of cable is little for this floor, which takes about %s at %s",
+		say.About(laid, j.Units), say.About(least, j.Units), j.FarGap())
 }
 
 // takes returns the least cable that a zone takes at the widest gap, and how

@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -17,10 +18,17 @@ func (d *diff) settings(was, now *job.Job) {
 		d.text("", what, d.fine(a), d.fine(b), both(what, "mm", layout.Round(a, 1), layout.Round(b, 1)))
 	}
 	mm("peg pitch", was.Membrane.Pitch, now.Membrane.Pitch)
+	mm("peg pitch across the roll", cmp.Or(was.Membrane.Across, was.Membrane.Pitch),
+		cmp.Or(now.Membrane.Across, now.Membrane.Pitch))
 	mm("bend radius", was.Membrane.BendRadius, now.Membrane.BendRadius)
-	d.text("", "gaps between runs", gaps(was.Spacing), gaps(now.Spacing),
-		both("closest", "pegs", float64(was.Spacing.Closest), float64(now.Spacing.Closest)), both("widest", "pegs",
-			float64(was.Spacing.Widest), float64(now.Spacing.Widest)))
+	if was.Uneven() || now.Uneven() {
+		d.text("", "gaps between runs", was.Gaps(), now.Gaps(), both("closest", "mm", layout.Round(was.Near(), 1),
+			layout.Round(now.Near(), 1)), both("widest", "mm", layout.Round(was.Far(), 1), layout.Round(now.Far(), 1)))
+	} else {
+		d.text("", "gaps between runs", was.Gaps(), now.Gaps(),
+			both("closest", "pegs", float64(was.Spacing.Closest), float64(now.Spacing.Closest)), both("widest", "pegs",
+				float64(was.Spacing.Widest), float64(now.Spacing.Widest)))
+	}
 	for _, c := range []struct {
 		what string
 		a, b float64
@@ -69,8 +77,6 @@ func (d *diff) fine(mm float64) string {
 	}
 	return say.TrimFigure(mm) + " mm"
 }
-
-func gaps(s job.Spacing) string { return fmt.Sprintf("%d to %d pegs", s.Closest, s.Widest) }
 
 func volts(v float64) string {
 	if v == 0 {

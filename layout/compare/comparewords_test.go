@@ -28,7 +28,8 @@ func TestWordsOfAChange(t *testing.T) {
 	mm, in := &diff{units: plane.Millimetres}, &diff{units: plane.Inches}
 	for _, c := range []struct{ got, want string }{
 		{mm.fine(12.34), "12.3 mm"}, {in.fine(25.4), "0'-1\""}, {mm.length(12.6), "13 mm"},
-		{volts(0), "as the cables' labels"}, {volts(240), "240 V"}, {gaps(job.Spacing{Closest: 2, Widest: 5}),
+		{volts(0), "as the cables' labels"}, {volts(240), "240 V"},
+		{(&job.Job{Spacing: job.Spacing{Closest: 2, Widest: 5}}).Gaps(),
 			"2 to 5 pegs"},
 		{mm.limit(0), "none given"}, {in.limit(0), "none given"}, {mm.limit(150.4), "150 W/m²"},
 		{in.limit(161.4587), "15.0 W/ft²"},

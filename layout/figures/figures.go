@@ -56,9 +56,12 @@ type Supply struct {
 	Region     string `json:"region"`                 // whose ratings and words hold: as named, or by the units
 	Continuous Limit  `json:"continuous_load_factor"` // 1: a load counts as it is
 	RegionFrom string `json:"region_source"`
-	Closest    Limit  `json:"closest_pegs"`
-	Widest     Limit  `json:"widest_pegs"`
+	Closest    Limit  `json:"closest_pegs,omitzero"` // none where the pegs are no distance
+	Widest     Limit  `json:"widest_pegs,omitzero"`
+	Least      Limit  `json:"closest_gap_mm,omitzero"` // only there
+	Most       Limit  `json:"widest_gap_mm,omitzero"`
 	Pitch      Limit  `json:"pitch_mm"`
+	Across     Limit  `json:"pitch_across_mm,omitzero"`
 }
 
 // A Room is one floor.

@@ -98,9 +98,14 @@ func supply(j *job.Job) Supply {
 	in := j.Region()
 	s := Supply{
 		Region: in.Name, Continuous: Limit(in.Continuous), RegionFrom: regionSource(j),
-		Closest: limit(float64(j.Spacing.Closest), j.Spans, "spacing.closest"),
-		Widest:  limit(float64(j.Spacing.Widest), j.Spans, "spacing.widest"), Pitch: limit(j.Membrane.Pitch, j.Spans,
-			"membrane.pitch"),
+		Pitch: limit(j.Membrane.Pitch, j.Spans, "membrane.pitch"),
+	}
+	if j.Uneven() {
+		s.Across = limit(j.Membrane.Across, j.Spans, "membrane.pitch_across")
+		s.Least, s.Most = limit(j.Near(), j.Spans, "spacing.closest_gap"), limit(j.Far(), j.Spans, "spacing.widest_gap")
+	} else {
+		s.Closest = limit(float64(j.Spacing.Closest), j.Spans, "spacing.closest")
+		s.Widest = limit(float64(j.Spacing.Widest), j.Spans, "spacing.widest")
 	}
 	if j.Supply.Volts > 0 {
 		s.Volts = &Limit{j.Supply.Volts, job.FromJob.String()}

@@ -139,9 +139,16 @@ func (p *page) general(r *Report) {
 	}
 	p.put("supply", supply)
 	s := r.Supply
-	p.put("gaps allowed", fmt.Sprintf("%s (%s) to %s (%s)", say.Pegs(s.Closest.Value), s.Closest.Source,
-		say.Pegs(s.Widest.Value), s.Widest.Source),
-		fmt.Sprintf("a peg is %s (%s)", p.small(s.Pitch.Value), s.Pitch.Source))
+	if s.Across.Value > 0 {
+		p.put("gaps allowed", fmt.Sprintf("%s (%s) to %s (%s)", p.small(s.Least.Value), s.Least.Source,
+			p.small(s.Most.Value), s.Most.Source),
+			fmt.Sprintf("a peg is %s along the roll (%s) and %s across it (%s)", p.small(s.Pitch.Value), s.Pitch.Source,
+				p.small(s.Across.Value), s.Across.Source))
+	} else {
+		p.put("gaps allowed", fmt.Sprintf("%s (%s) to %s (%s)", say.Pegs(s.Closest.Value), s.Closest.Source,
+			say.Pegs(s.Widest.Value), s.Widest.Source),
+			fmt.Sprintf("a peg is %s (%s)", p.small(s.Pitch.Value), s.Pitch.Source))
+	}
 	cap := "no limit is given"
 	if m := s.MaxDensity; m != nil {
 		cap = fmt.Sprintf("%s at most, locally and overall, %s (%s)", p.density(m.Value), s.MostOver, m.Source)

@@ -122,6 +122,9 @@ func leadEnds(n int) string {
 func (p *page) spacing(c Cable, s Supply) {
 	g := c.Spacing
 	pegs := func(mm float64) string { return p.small(mm) + " (" + say.Pegs(mm/s.Pitch.Value) + ")" }
+	if s.Across.Value > 0 {
+		pegs = p.small
+	}
 	if g.Closest == 0 {
 		p.put("spacing", "even "+pegs(g.Even), "no two runs lie side by side for long")
 		p.put("heat per area", append(p.perArea(c), p.densityLimit(s, g))...)

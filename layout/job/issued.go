@@ -40,6 +40,7 @@ type issuedRoom struct {
 		Origin [2]float64 `json:"origin"`
 		Angle  float64    `json:"angle_deg"`
 		Pitch  float64    `json:"pitch_mm"`
+		Across float64    `json:"pitch_across_mm"`
 	} `json:"lattice"`
 	Cables  []issuedCable `json:"cables"`
 	Sensors []struct {
@@ -184,6 +185,7 @@ func (r issuedRoom) named() plancode.Room {
 	out := plancode.Room{Name: r.Name}
 	if l := r.Lattice; l != nil {
 		out.Origin, out.Angle, out.Pitch = plane.Pt(l.Origin[0], l.Origin[1]), l.Angle, l.Pitch
+		out.Across = l.Across
 	}
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, plancode.Cable{ID: c.ID, Label: c.Label, Length: c.Length, Path: points(c.Path),

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -98,6 +99,10 @@ func (j *Job) issuedRoom(f *issuedFile, r *Room) (*IssuedRoom, error) {
 			if math.Abs(l.Pitch-j.Membrane.Pitch) > sameLength {
 				return nil, fmt.Errorf("its pegs are %s mm apart, those of the job %s mm", say.Plain(l.Pitch),
 					say.Plain(j.Membrane.Pitch))
+			}
+			if math.Abs(l.Across-j.Membrane.Across) > sameLength {
+				return nil, fmt.Errorf("across the roll its pegs are %s mm apart, those of the job %s mm",
+					say.Plain(cmp.Or(l.Across, l.Pitch)), say.Plain(cmp.Or(j.Membrane.Across, j.Membrane.Pitch)))
 			}
 		}
 		for _, c := range from.Cables {

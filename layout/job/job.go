@@ -5,12 +5,14 @@
 package job
 
 import (
+	"fmt"
 	"strings"
 	"time"
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/language"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A Job is a whole job file.
@@ -90,7 +92,8 @@ func (s Source) String() string {
 
 // Membrane is the pegged sheet that holds the cable. Lengths in mm.
 type Membrane struct {
-	Pitch      float64
+	Pitch      float64 // peg to peg, along the roll
+	Across     float64 // peg to peg across the roll, where that is another; 0: the same
 	BendRadius float64 // centre line of the cable round a corner; default half the closest gap
 	RollWidth  float64 // 0 when it comes in sheets
 	RollLength float64
@@ -102,11 +105,56 @@ type Membrane struct {
 	Waste                         float64 // share added when there is no cut plan
 }
 
-// Spacing is the allowed gap between neighbouring runs, in pegs.
+// Spacing is the allowed gap between neighbouring runs, in pegs, or, where those lie otherwise one way than the
+// other, as lengths.
 type Spacing struct {
-	Closest, Widest int
+	Closest, Widest int     // 0 where the lengths hold
+	Least, Most     float64 // mm; 0 where the pegs hold
 	Search          float64 // how far routes are looked for, in times of the usual
 }
+
+// Uneven reports whether a number of pegs is no distance: they lie otherwise one way than the other.
+func (j *Job) Uneven() bool { return j.Membrane.Across > 0 }
+
+// Near is the closest gap allowed, mm.
+func (j *Job) Near() float64 {
+	if j.Uneven() {
+		return j.Spacing.Least
+	}
+	return float64(j.Spacing.Closest) * j.Membrane.Pitch
+}
+
+// Far is the widest gap allowed, mm.
+func (j *Job) Far() float64 {
+	if j.Uneven() {
+		return j.Spacing.Most
+	}
+	return float64(j.Spacing.Widest) * j.Membrane.Pitch
+}
+
+// Gaps are the gaps allowed, in words: in pegs, or as lengths where those are no distance.
+func (j *Job) Gaps() string {
+	if j.Uneven() {
+		return fmt.Sprintf("gaps of %s to %s", say.Apart(j.Near(), j.Units), say.Apart(j.Far(), j.Units))
+	}
+	return fmt.Sprintf("%d to %d pegs", j.Spacing.Closest, j.Spacing.Widest)
+}
+
+// NearGap is the closest gap allowed in words, FarGap the widest.
+func (j *Job) NearGap() string { return j.gap(j.Spacing.Closest, j.Near()) }
+
+// FarGap is the widest gap allowed, in words.
+func (j *Job) FarGap() string { return j.gap(j.Spacing.Widest, j.Far()) }
+
+func (j *Job) gap(pegs int, mm float64) string {
+	if j.Uneven() {
+		return say.Apart(mm, j.Units)
+	}
+	return say.Counted(pegs, "peg")
+}
+
+// Peg is how far from one another pegs are at most, mm: a measure for what is looked at peg by peg.
+func (j *Job) Peg() float64 { return max(j.Membrane.Pitch, j.Membrane.Across) }
 
 // Clearance is how far the cable's centre line stays from things of a kind,
 // in mm. A thing's own clear wins.
@@ -244,6 +292,7 @@ type Room struct {
 	Density      float64                  // W/m² asked for when choosing, 0: default
 	Start        *plane.Point             // the corner in which the heat is to start; nil: anywhere
 	Along        *float64                 // direction of its runs, radians counter-clockwise from east; nil: either
+	Rolled       *float64                 // the same of the membrane's roll, where that matters; nil: the longer way
 	Exposed      float64                  // mm of its edge along outside walls, where ExposedGiven
 	Loss         *Loss                    // nil: no heat loss is worked out
 	ExposedGiven bool

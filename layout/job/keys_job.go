@@ -64,8 +64,12 @@ func infoKeys() []Key {
 func membraneKeys() []Key {
 	return append(under(Key{Path: "membrane", Type: TypeTable, Required: true,
 		Doc: "The pegged sheet that holds the cable", Example: "[membrane]\npitch = \"30 mm\""},
-		Key{Path: "pitch", Type: TypeLength, Required: true, Limits: overZero, Doc: "Peg to peg",
+		Key{Path: "pitch", Type: TypeLength, Required: true, Limits: overZero,
+			Doc:     "Peg to peg, or, where pitch_across is given, peg to peg along the roll",
 			Example: `pitch = "30 mm"`},
+		Key{Path: "pitch_across", Type: TypeLength, Limits: overZero, Otherwise: "as along the roll",
+			Doc: "Peg to peg across the roll, where that is not the pitch along it; the gaps between runs are then " +
+				"given as lengths", Example: `pitch_across = "40 mm"`},
 		Key{Path: "bend_radius", Type: TypeLength, Limits: overZero, Doc: "Of the cable's centre line round a corner",
 			Otherwise: "half of the closest gap", Example: `bend_radius = "15 mm"`},
 		Key{Path: "roll_width", Type: TypeLength, Limits: overZero, Default: `"1 m"`, DefaultIn: `"39in"`,
@@ -81,13 +85,23 @@ func membraneKeys() []Key {
 			Doc: "Share of that height that mortar fills", Example: "void_share = 0.75"},
 		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Default: "0.08",
 			Doc: "Share added where there is no cut plan", Example: `waste = "8 %"`},
-	), under(Key{Path: "spacing", Type: TypeTable, Doc: "The allowed gap between neighbouring runs, in pegs",
+	), under(Key{Path: "spacing", Type: TypeTable,
+		Doc: "The allowed gap between neighbouring runs, in pegs; as lengths where pegs lie otherwise one way than " +
+			"the other",
 		Example: "[spacing]\nclosest = 2\nwidest = 4"},
 		Key{Path: "closest", Type: TypeWhole, Limits: Limits{Min: 1, Max: 1000}, Default: "2",
 			Doc: "Closest gap, in pegs", Example: "closest = 2"},
 		Key{Path: "widest", Type: TypeWhole, Limits: Limits{Min: 1, Max: 1000}, Default: "4",
 			Doc: "Widest gap, in pegs; a cable too short to keep to it is laid with a warning, or refused where " +
 				"floor would stay cold", Example: "widest = 4"},
+		Key{Path: "closest_gap", Type: TypeLength, Limits: overZero,
+			Otherwise: "closest holds, or twice the wider pitch",
+			Doc:       "Closest gap as a length, where pegs lie otherwise one way than the other",
+			Example:   `closest_gap = "60 mm"`},
+		Key{Path: "widest_gap", Type: TypeLength, Limits: overZero,
+			Otherwise: "widest holds, or four times the wider pitch",
+			Doc:       "Widest gap as a length, where pegs lie otherwise one way than the other",
+			Example:   `widest_gap = "160 mm"`},
 		Key{Path: "search", Type: TypeNumber, Limits: Limits{Above: true, Max: 100}, Default: "1",
 			Doc: "How far routes are looked for, in times of the usual: less for a quick sketch, more where W109 " +
 				"says that the search was ended early", Example: "search = 2"},

@@ -20,7 +20,10 @@ const commonPractice = "common practice"
 // kinds and in another for others. Length and power of a cable are judged by what
 // they make together, in derived.
 var plausibles = []plausible{
-	row("membrane.pitch", "mm", 20, 120, 25, 100, "pegs stand %s apart"),
+	{[]string{"membrane.pitch", "membrane.pitch_across"}, nil, "mm", 20, 120, 25, 100, "pegs stand %s apart",
+		commonPractice},
+	{[]string{"spacing.closest_gap", "spacing.widest_gap"}, nil, "mm", 20, 1000, 40, 500, "runs lie %s apart",
+		commonPractice},
 	row("membrane.bend_radius", "mm", 4, 150, 6, 100, "cable is bent at a radius of %s"),
 	row("membrane.height", "mm", 2, 40, 3, 20, "pegs are %s high"),
 	row("membrane.roll_width", "mm", 50, 6000, 400, 3000, "membranes are %s wide"),

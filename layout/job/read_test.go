@@ -151,7 +151,7 @@ func TestSettings(t *testing.T) {
 			Permit: "P-26-311", Date: date(11, 24), Status: ForInstallation}, j.Info},
 		{"membrane", Membrane{Pitch: 31.75, BendRadius: 30, SheetSize: [2]float64{800, 1000}, Height: 5.5,
 			VoidShare: 0.75, HeightSource: FromJob, VoidShareSource: FromJob, Waste: 0.08}, j.Membrane},
-		{"spacing", Spacing{2, 5, 2}, j.Spacing},
+		{"spacing", Spacing{Closest: 2, Widest: 5, Search: 2}, j.Spacing},
 		{"clearance", Clearance{Wall: 70, Fixture: 60, Joint: 55, Flange: 152.4, Drain: 110, Register: 210, Hearth: 220,
 			Fixing: 90, Column: 61, Island: 62, KeepOut: 63}, j.Clearance},
 		{"tile", Tile{300, 600, 2, 9, "herringbone", 0.33, "joint", 0.2, 0.03, 6, 7, date(12, 5)}, j.Tile},
@@ -227,7 +227,7 @@ func TestDefaults(t *testing.T) {
 	}{
 		{"membrane", Membrane{Pitch: 30, BendRadius: 30, RollWidth: 1000, RollLength: 10000, Height: 5, VoidShare: 0.8,
 			Waste: 0.08}, j.Membrane},
-		{"spacing", Spacing{2, 4, 1}, j.Spacing},
+		{"spacing", Spacing{Closest: 2, Widest: 4, Search: 1}, j.Spacing},
 		{"clearance", Clearance{75, 50, 50, 150, 100, 200, 200, 100, 50, 50, 50}, j.Clearance},
 		{"tile", Tile{300, 300, 3, 10, "straight", 0.5, "balanced", 0.10, 0.05, 0, 0, time.Time{}}, j.Tile},
 		{"supply", Supply{ThermostatAmps: 15}, j.Supply},

@@ -34,7 +34,8 @@ func (j *Job) readRoom(t table) Room {
 	r.letterWalls(t)
 	r.readArcs(t)
 	r.readNiches(t, j.Clearance)
-	r.Along, r.Start = r.readAlong(t, fmt.Sprintf("a run of room %q", r.Name)), r.readStart(t)
+	r.Along, r.Start = r.readAlong(t, "along", fmt.Sprintf("a run of room %q", r.Name)), r.readStart(t)
+	r.readRolled(t, j)
 	clears := r.readPartitions(t, j.Clearance)
 	r.readOpenings(t, j.Clearance)
 	r.readFixtures(t, j.Clearance)
@@ -51,17 +52,27 @@ func (j *Job) readRoom(t table) Room {
 	return r
 }
 
-// readAlong is the direction that runs are to lie in, along a wall or by a compass word or
+// readRolled reads which way the membrane is rolled out, which matters only where its pegs lie otherwise along the
+// roll than across it.
+func (r *Room) readRolled(t table, j *Job) {
+	r.Rolled = r.readAlong(t, "rolled", fmt.Sprintf("the membrane of room %q", r.Name))
+	if t.has("rolled") && !j.Uneven() && j.Membrane.Pitch > 0 {
+		t.errorf("rolled", "leave rolled out, or give pitch_across in [membrane]",
+			"rolled has no effect: the pegs lie alike along the roll and across it")
+	}
+}
+
+// readAlong is the direction that runs are to lie in, or the membrane, along a wall or by a compass word or
 // bearing, radians counter-clockwise from east; nil: either.
-func (r *Room) readAlong(t table, what string) *float64 {
-	said := strings.TrimSpace(t.text("along"))
+func (r *Room) readAlong(t table, key, what string) *float64 {
+	said := strings.TrimSpace(t.text(key))
 	if said == "" || !r.usable() {
 		return nil
 	}
 	angle := 0.0
 	if bearing, rest, ok := CutBearing(said); ok && strings.TrimSpace(rest) == "" && !r.hasWall(said) {
 		angle = plane.Radians(90 - bearing)
-	} else if i, ok := r.wallNamed(t, "along", said, what); ok {
+	} else if i, ok := r.wallNamed(t, key, said, what); ok {
 		way := r.Walls[i].B.Sub(r.Walls[i].A)
 		angle = plane.Atan2(way.Y, way.X)
 	} else {

@@ -1,6 +1,8 @@
 package job
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -78,9 +80,9 @@ const usualHeight = 5.0
 func (j *Job) readMembrane(m, s table) {
 	j.Spacing = Spacing{Closest: s.whole("closest"), Widest: s.whole("widest"), Search: s.num("search")}
 	j.Membrane = Membrane{
-		Pitch: m.num("pitch"), BendRadius: m.num("bend_radius"), RollWidth: m.num("roll_width"),
-		RollLength: m.num("roll_length"),
-		SheetSize:  m.pair("sheet"), Height: m.numOr("height", usualHeight), VoidShare: m.num("void_share"),
+		Pitch: m.num("pitch"), Across: m.num("pitch_across"), BendRadius: m.num("bend_radius"),
+		RollWidth: m.num("roll_width"), RollLength: m.num("roll_length"),
+		SheetSize: m.pair("sheet"), Height: m.numOr("height", usualHeight), VoidShare: m.num("void_share"),
 		Waste:        m.num("waste"),
 		HeightSource: m.source("height"), VoidShareSource: m.source("void_share"),
 	}
@@ -90,11 +92,33 @@ func (j *Job) readMembrane(m, s table) {
 	if m.has("sheet") {
 		j.Membrane.RollWidth, j.Membrane.RollLength = 0, 0
 	}
-	closest := float64(j.Spacing.Closest) * j.Membrane.Pitch
+	if j.Membrane.Across == j.Membrane.Pitch {
+		j.Membrane.Across = 0 // alike after all
+	}
+	if j.Uneven() {
+		j.readGaps(s)
+	}
+	closest := j.Near()
 	if !m.has("bend_radius") {
 		j.Membrane.BendRadius = closest / 2
 	}
 	if m.broken() || s.broken() {
+		return
+	}
+	if j.Uneven() {
+		j.checkGaps(m, s)
+		return
+	}
+	for _, key := range []string{"closest_gap", "widest_gap"} {
+		if s.has(key) {
+			pegs := max(1, int(math.Round(s.num(key)/j.Membrane.Pitch)))
+			s.errorf(key, fmt.Sprintf("write %s = %d instead", strings.TrimSuffix(key, "_gap"), pegs),
+				"%s is for pegs that lie otherwise one way than the other; these all lie %s apart, and gaps are "+
+					"counted in them", key, m.length(j.Membrane.Pitch))
+			s.spoil()
+		}
+	}
+	if s.broken() {
 		return
 	}
 	if j.gapsCannotBe(s) {

@@ -264,7 +264,7 @@ func TestSlips(t *testing.T) {
 			"36:10 error: the thermostat has both from and to_end\n    keep one of the two\n"},
 		{`[[cable]]`, `[[cables]]`, "8:3 error: unknown key \"cables\" at the top of the file\n    did you mean " +
 			"[[cable]]?\n"},
-		{`closest = 2`, `closest gap = 2`, "6:1 error: a key is one word, without blanks\n    write closest_gap = …\n"},
+		{`closest = 2`, `closest gap = 2`, "6:1 error: a key is one word, without blanks\n    write closest_gap = 2\n"},
 		{`notes = ["one"]`, "notes = [\"one\"]\n[tile]\nsize = [12 24]",
 			"4:12 error: a list goes on here without a comma\n    write size = [12, 24]\n"},
 		{`notes = ["one"]`, "notes = [\"one\"]\n[tile]\npattern = \"brick\"",

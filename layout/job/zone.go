@@ -40,7 +40,7 @@ func (r *Room) readZones(t table) {
 		if z.At, ok = r.spotOf(zt, "at", what); !ok {
 			continue
 		}
-		z.Along, z.Start = r.readAlong(zt, "a run of "+what), r.readStart(zt)
+		z.Along, z.Start = r.readAlong(zt, "along", "a run of "+what), r.readStart(zt)
 		says := given(zt, "cables", "density", "along", "start")
 		switch {
 		case z.Cold && len(says) > 0:

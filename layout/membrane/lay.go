@@ -84,9 +84,9 @@ func (c cutter) size(r Room, l arrangement, s strip, sp span, p *Piece) error {
 	y := span{s.low + l.trimY(r, s, sp, s.low), s.high - l.trimY(r, s, sp, s.high)}
 	b := p.extent(l.frame)
 	x, y = x.within(b.Min.X, b.Max.X), y.within(b.Min.Y, b.Max.Y)
-	p.Cells = min(c.cells, c.pitches(x))
-	p.Rows = min(c.rows, c.pitches(y))
-	x, y = x.atMost(float64(p.Cells)*c.pitch), y.atMost(float64(p.Rows)*c.pitch)
+	p.Cells = min(c.cells, x.pitches(c.pitch))
+	p.Rows = min(c.rows, y.pitches(c.row()))
+	x, y = x.atMost(float64(p.Cells)*c.pitch), y.atMost(float64(p.Rows)*c.row())
 	p.Length, p.Width = math.Max(x.length(), 0), math.Max(y.length(), 0)
 	if p.Length == 0 || p.Width == 0 { // a wedge that goes with the trim: there is nothing to cut it out of
 		return nil
@@ -172,8 +172,8 @@ func (p *Piece) squareCuts(f frame, out plane.Region, x, y span) (rest plane.Reg
 
 // pitches returns how many pitches a stretch of the frame touches, one at
 // least.
-func (c cutter) pitches(s span) int {
-	return max(1, int(math.Ceil(s.to/c.pitch-plane.Hair)-math.Floor(s.from/c.pitch+plane.Hair)))
+func (s span) pitches(pitch float64) int {
+	return max(1, int(math.Ceil(s.to/pitch-plane.Hair)-math.Floor(s.from/pitch+plane.Hair)))
 }
 
 // trimX returns what is cut off a piece's end at x: nothing at a seam across

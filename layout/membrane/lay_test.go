@@ -15,7 +15,7 @@ import (
 func TestPitchesByHand(t *testing.T) {
 	for s, want := range map[span]int{{0, 100}: 4, {0, 101}: 5, {-1, 100}: 5, {24, 26}: 2, {6, 94}: 4, {3, 9}: 1,
 		{25, 25}: 1, {1e-8, 100 - 1e-8}: 4, {-1e-8, 100 + 1e-8}: 4} {
-		if got := meterRoll.pitches(s); got != want {
+		if got := s.pitches(25); got != want {
 			t.Errorf("%v: %d, want %d", s, got, want)
 		}
 	}

@@ -38,7 +38,9 @@ type Stock struct {
 type Input struct {
 	Stock Stock
 	Pitch float64 // peg to peg, mm
-	Rooms []Room
+	// peg to peg across the roll, where that is another: strips then lie along the angle only; 0: Pitch
+	Across float64
+	Rooms  []Room
 }
 
 // A Room is a floor to be covered.
@@ -171,12 +173,12 @@ func (in Input) stockWays() ([]Stock, error) {
 		0) {
 		return nil, errors.New("no roll or sheet size is given")
 	}
-	if math.Min(in.Stock.Width, in.Stock.Length) < in.Pitch {
+	if math.Min(in.Stock.Width, in.Stock.Length) < math.Max(in.Pitch, in.Across) {
 		return nil, fmt.Errorf("%g x %g mm of membrane do not hold one peg of %g mm", in.Stock.Width,
-			in.Stock.Length, in.Pitch)
+			in.Stock.Length, math.Max(in.Pitch, in.Across))
 	}
 	ways := []Stock{in.Stock}
-	if in.Stock.Sheets && in.Stock.Width != in.Stock.Length {
+	if in.Stock.Sheets && in.Stock.Width != in.Stock.Length && in.Across == 0 {
 		turned := in.Stock
 		turned.Width, turned.Length = turned.Length, turned.Width
 		ways = append(ways, turned)
@@ -194,7 +196,8 @@ func (p *Plan) better(q *Plan) bool {
 
 // cut plans a job with the stock lying one way.
 func (in Input) cut(s Stock) (*Plan, error) {
-	c := cutter{pitch: in.Pitch, rows: whole(s.Width / in.Pitch), cells: whole(s.Length / in.Pitch)}
+	c := cutter{pitch: in.Pitch, across: in.Across, cells: whole(s.Length / in.Pitch)}
+	c.rows = whole(s.Width / c.row())
 	var choices [][]arrangement
 	for _, r := range in.Rooms {
 		both, err := c.room(r)
@@ -204,7 +207,7 @@ func (in Input) cut(s Stock) (*Plan, error) {
 		choices = append(choices, both)
 	}
 	picked := c.pick(choices)
-	p := &Plan{Stock: s, Pitch: in.Pitch, Usable: float64(c.rows) * in.Pitch, Reach: float64(c.cells) * in.Pitch}
+	p := &Plan{Stock: s, Pitch: in.Pitch, Usable: float64(c.rows) * c.row(), Reach: float64(c.cells) * in.Pitch}
 	number := 1
 	for i, r := range in.Rooms {
 		laid, err := c.lay(r, choices[i][picked[i]], number)

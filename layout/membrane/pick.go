@@ -10,6 +10,9 @@ const mostCombinations = 64
 // cheaper direction is kept where it makes no difference.
 func (c cutter) pick(choices [][]arrangement) []int {
 	best := make([]int, len(choices))
+	if c.across > 0 { // there is one direction
+		return best
+	}
 	packs, cost := c.weigh(choices, best)
 	try := func(picked []int) {
 		if p, v := c.weigh(choices, picked); p < packs || p == packs && v < cost-1 {
@@ -43,7 +46,8 @@ func (c cutter) weigh(choices [][]arrangement, picked []int) (packs int, cost fl
 		cost += both[picked[i]].extra
 		for _, s := range both[picked[i]].strips {
 			for _, sp := range s.pieces {
-				items = append(items, item{0, min(c.rows, c.pitches(span{s.low, s.high})), min(c.cells, c.pitches(sp))})
+				rows := span{s.low, s.high}.pitches(c.row())
+				items = append(items, item{0, min(c.rows, rows), min(c.cells, sp.pitches(c.pitch))})
 			}
 		}
 	}
@@ -55,6 +59,6 @@ func (c cutter) weigh(choices [][]arrangement, picked []int) (packs int, cost fl
 	for i, sh := range shelves {
 		lengths[i], order[i] = sh.cells, i
 	}
-	cost += float64(sumCells(shelves)*c.rows) * c.pitch * c.pitch
+	cost += float64(sumCells(shelves)*c.rows) * c.pitch * c.row()
 	return len(firstFit(lengths, order, c.cells)), cost
 }

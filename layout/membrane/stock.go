@@ -47,7 +47,7 @@ func (p *Plan) pack(c cutter) {
 	}
 	p.Bound = bound(items, c)
 	for _, bin := range packed(lengths, c.cells, p.Bound) {
-		p.Packs = append(p.Packs, p.packOf(bin, shelves))
+		p.Packs = append(p.Packs, p.packOf(bin, shelves, c))
 	}
 	full := p.Stock.Width
 	for _, s := range shelves {
@@ -57,14 +57,14 @@ func (p *Plan) pack(c cutter) {
 }
 
 // packOf lays shelves out along one roll.
-func (p *Plan) packOf(bin []int, shelves []shelf) Pack {
+func (p *Plan) packOf(bin []int, shelves []shelf, c cutter) Pack {
 	var out Pack
 	at := 0.0
 	for _, i := range bin {
 		cut := Crosscut{At: at, Length: float64(shelves[i].cells) * p.Pitch}
 		across := 0.0
 		for _, it := range shelves[i].items {
-			place := Place{it.number, across, float64(it.cells) * p.Pitch, float64(it.rows) * p.Pitch}
+			place := Place{it.number, across, float64(it.cells) * p.Pitch, float64(it.rows) * c.row()}
 			cut.Places = append(cut.Places, place)
 			across += place.Width
 		}

@@ -10,7 +10,16 @@ import (
 // A cutter knows the stock in pitches.
 type cutter struct {
 	pitch       float64
+	across      float64 // the pitch across strips, where it is another; else 0
 	rows, cells int
+}
+
+// row is the pitch across strips.
+func (c cutter) row() float64 {
+	if c.across > 0 {
+		return c.across
+	}
+	return c.pitch
 }
 
 // A strip lies between two heights of the frame; pieces are its lengths.
@@ -49,17 +58,21 @@ const openGap = 300.0
 // taken is what the price of a strip has in it for membrane.
 func (c cutter) taken(s strip) float64 {
 	width := s.high - s.low
-	return total(s.pieces) * (width + offcutShare*math.Max(0, float64(c.rows)*c.pitch-width))
+	return total(s.pieces) * (width + offcutShare*math.Max(0, float64(c.rows)*c.row()-width))
 }
 
-// room plans both directions of a room, the cheaper one first.
+// room plans both directions of a room, the cheaper one first; one where pegs lie otherwise along strips than across.
 func (c cutter) room(r Room) ([]arrangement, error) {
 	bays, err := r.bays()
 	if err != nil {
 		return nil, err
 	}
 	var out []arrangement
-	for turn := range 2 {
+	turns := 2
+	if c.across > 0 {
+		turns = 1
+	}
+	for turn := range turns {
 		l := arrangement{frame: frame{r.Origin, r.Angle + float64(turn)*math.Pi/2}, floors: bays}
 		var doors []plane.Ring
 		for _, d := range r.Doorways {
@@ -82,7 +95,7 @@ func (c cutter) room(r Room) ([]arrangement, error) {
 		}
 		out = append(out, l)
 	}
-	if out[1].cost < out[0].cost-1 {
+	if turns == 2 && out[1].cost < out[0].cost-1 {
 		out[0], out[1] = out[1], out[0]
 	}
 	return out, nil
@@ -110,7 +123,7 @@ func (c cutter) divide(rings, doors []plane.Ring) ([]strip, float64, error) {
 	}
 	least := make([]float64, n+1)
 	from := make([]int, n+1)
-	usable := float64(c.rows)*c.pitch + shortestCut
+	usable := float64(c.rows)*c.row() + shortestCut
 	for j := 1; j <= n; j++ {
 		least[j] = math.Inf(1)
 		var floor []span
@@ -132,13 +145,13 @@ func (c cutter) lines(rings []plane.Ring) ([]float64, error) {
 		all = append(all, r...)
 	}
 	b := plane.Bounds(all)
-	if !(b.H()/c.pitch < maxLines) || b.H()/c.pitch*float64(c.rows)*float64(len(all)) > maxWork*100 ||
-		b.H()/c.pitch*float64(min(c.rows, maxLines)) > maxWork {
+	if !(b.H()/c.row() < maxLines) || b.H()/c.row()*float64(c.rows)*float64(len(all)) > maxWork*100 ||
+		b.H()/c.row()*float64(min(c.rows, maxLines)) > maxWork {
 		return nil, errTooFine
 	}
 	out := []float64{b.Min.Y}
-	for k := math.Floor(b.Min.Y/c.pitch) + 1; k*c.pitch < b.Max.Y-1; k++ {
-		if y := k * c.pitch; y > b.Min.Y+1 {
+	for k := math.Floor(b.Min.Y/c.row()) + 1; k*c.row() < b.Max.Y-1; k++ {
+		if y := k * c.row(); y > b.Min.Y+1 {
 			out = append(out, y)
 		}
 	}
@@ -148,7 +161,7 @@ func (c cutter) lines(rings []plane.Ring) ([]float64, error) {
 // price weighs a strip of a width: what it takes off the stock, its cross
 // seams, and whether it is too narrow.
 func (c cutter) price(floor []span, width float64) float64 {
-	usable := float64(c.rows) * c.pitch
+	usable := float64(c.rows) * c.row()
 	took := width + offcutShare*math.Max(0, usable-width)
 	reach := float64(c.cells) * c.pitch
 	n := 0.0

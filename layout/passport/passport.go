@@ -44,7 +44,7 @@ func Of(p *layout.Plan, r *layout.Room, c *layout.Cable) string {
 	w.walls(r)
 	w.add("box %s up %s", at(r.Job.Thermostat.At), mm(r.Job.Thermostat.Height))
 	w.places(r, c)
-	w.add("bend %s pegs %s", fine(c.BendRadius), fine(p.Job.Membrane.Pitch))
+	w.add("bend %s pegs %s", fine(c.BendRadius), pegs(p.Job))
 	w.way("lead", c.ColdLead)
 	w.way("return", c.Return)
 	for _, s := range r.Sensors {
@@ -213,4 +213,12 @@ func plain(s string) string {
 		return r
 	}, norm.NFD.String(s))
 	return strings.Join(strings.Fields(s), " ")
+}
+
+// pegs are how far apart they lie. A reader that knows of one pitch only takes the first.
+func pegs(j *job.Job) string {
+	if j.Uneven() {
+		return fine(j.Membrane.Pitch) + " by " + fine(j.Membrane.Across)
+	}
+	return fine(j.Membrane.Pitch)
 }

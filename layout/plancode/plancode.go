@@ -22,6 +22,7 @@ type Room struct {
 	Origin  plane.Point // a crossing between the pegs
 	Angle   float64     // of the rows, degrees counter-clockwise from east
 	Pitch   float64
+	Across  float64 // the pitch across the rows, where it is another; else 0
 	Cables  []Cable
 	Sensors []Sensor
 }
@@ -53,6 +54,9 @@ func Of(rooms []Room) string {
 	h := sha256.New()
 	for _, r := range rooms {
 		fmt.Fprintf(h, "room %q %s %d %s\n", r.Name, place(r.Origin), steps(r.Angle, 1e-4), decimal(r.Pitch))
+		if r.Across > 0 {
+			fmt.Fprintf(h, "across %s\n", decimal(r.Across))
+		}
 		for _, c := range r.Cables {
 			fmt.Fprintf(h, "cable %q %q %s\n", c.ID, c.Label, decimal(c.Length))
 			line(h, c.Path)

@@ -41,7 +41,7 @@ func serpentine(n int) (path []plane.Point) {
 // planOf lays threeRuns by another plan, of which the first run lies.
 func planOf(path []plane.Point) *Refit {
 	f := threeRuns(0, 0, 900, 0)
-	f.plan, f.Old = path, layout.Runs(path, 15, 30)
+	f.plan, f.Old = path, layout.Runs(path, 15, route.Lattice{Pitch: 30})
 	f.Planned.Laid.Planned = path
 	f.Planned.Label.Length = route.Length(path, 15) + 6
 	f.Room.Zones = []plane.Region{plane.FromRing(plane.Rectangle(plane.Pt(-20, -20), plane.Pt(920, 2000)))}
@@ -296,7 +296,7 @@ func TestTheDirectionOfAPlan(t *testing.T) {
 	}{{serpentine(3), 0}, {hand.Points(0, -300, 0, 0, 900, 0, 900, 60, 0, 60), 0},
 		{hand.Points(0, 0, 300, 0, 300, 900, 360, 900, 360, 0), 90}, {hand.Points(0, 0, 300, 300, 240, 360), 45}} {
 		f := threeRuns()
-		f.Old = layout.Runs(k.path, 15, 30)
+		f.Old = layout.Runs(k.path, 15, route.Lattice{Pitch: 30})
 		if off := math.Abs(math.Sin(f.along() - k.want*math.Pi/180)); off > 1e-9 {
 			t.Errorf("%v lies along %g degrees", k.path, f.along()*180/math.Pi)
 		}

@@ -109,7 +109,7 @@ func standing(p *layout.Plan, r *layout.Room, c *layout.Cable, once bool) (*Refi
 		return nil, fmt.Errorf("the record of cable %s says neither what is laid nor where the pegs lie: add runs = "+
 			"9, or corners, or start and legs, or first_peg", c.ID)
 	}
-	f.Old = layout.Runs(l.Planned, c.BendRadius, f.pitch())
+	f.Old = layout.Runs(l.Planned, c.BendRadius, f.Planned.Lattice)
 	f.OnPegs(l)
 	if f.Laid == nil {
 		f.Left = c.Label.Length
@@ -144,7 +144,12 @@ func (f *Refit) reckon() {
 	f.Left = f.Planned.Label.Length - f.Used
 }
 
-func (f *Refit) pitch() float64 { return f.Job.Membrane.Pitch }
+func (f *Refit) pitch() float64 { return f.Job.Peg() }
+
+// pegs are so many pegs along a run, mm.
+func (f *Refit) pegs(n float64, r layout.Run) float64 {
+	return n * f.Planned.Lattice.Pegs(r.To.Sub(r.From))
+}
 
 // RateOff is how far the rate may be from 1 before a mark must be misread.
 const RateOff = 0.15
@@ -153,7 +158,7 @@ const RateOff = 0.15
 // Mark on the run after the last whole one says how far that run is laid. The
 // error holds a *misread for every mark that cannot be.
 func (f *Refit) Read(marks []job.LaidMark) error {
-	rs := layout.Runs(f.Laid, f.Planned.BendRadius, f.pitch())
+	rs := layout.Runs(f.Laid, f.Planned.BendRadius, f.Planned.Lattice)
 	f.Runs = len(rs)
 	way, far := f.counted(), 0.0
 	var last job.LaidMark
@@ -201,7 +206,7 @@ func (f *Refit) place(m job.LaidMark, rs []layout.Run, way []plane.Point) (float
 			say.Counted(len(rs), "run"), f.Planned.ID, say.Are(len(rs)))
 	}
 	run := rs[m.Run-1]
-	if m.Pegs*f.pitch() > run.Length()+f.pitch() {
+	if f.pegs(m.Pegs, run) > run.Length()+f.pitch() {
 		return 0, fmt.Errorf("a mark is said to lie %g pegs into run %d, which has %d", m.Pegs, m.Run, run.Pegs)
 	}
 	line := f.Laid
@@ -209,20 +214,20 @@ func (f *Refit) place(m job.LaidMark, rs []layout.Run, way []plane.Point) (float
 		line = f.plan // the bend at the laid part's end counts too
 	}
 	cum := route.Stations(line, f.Planned.BendRadius)
-	return min(cum[run.Leg-1]+m.Pegs*f.pitch(), cum[run.Leg]), nil
+	return min(cum[run.Leg-1]+f.pegs(m.Pegs, run), cum[run.Leg]), nil
 }
 
 // layOn lengthens the laid part, along the way that goes on from it, to a mark on the
 // run after the last whole one; false where that has no such place.
 func (f *Refit) layOn(m job.LaidMark, way []plane.Point) bool {
-	rs := layout.Runs(way, f.Planned.BendRadius, f.pitch())
-	if m.Run > len(rs) || m.Pegs*f.pitch() > rs[m.Run-1].Length() {
+	rs := layout.Runs(way, f.Planned.BendRadius, f.Planned.Lattice)
+	if m.Run > len(rs) || f.pegs(m.Pegs, rs[m.Run-1]) > rs[m.Run-1].Length() {
 		return false
 	}
 	next := rs[m.Run-1]
 	f.Laid = way[:next.Leg:next.Leg]
 	if m.Pegs > 0 {
-		f.Laid = append(f.Laid, next.From.Add(next.To.Sub(next.From).Unit().Mul(m.Pegs*f.pitch())))
+		f.Laid = append(f.Laid, next.From.Add(next.To.Sub(next.From).Unit().Mul(f.pegs(m.Pegs, next))))
 	}
 	f.Runs, f.into = m.Run, m.Pegs
 	if f.miscounted() {

@@ -188,7 +188,7 @@ var errNothingLaid = errors.New("nothing is laid that could be lifted")
 
 // without returns the laid part less its last n runs; nil when nothing is left.
 func (f *Refit) without(n int) []plane.Point {
-	rs := layout.Runs(f.Laid, f.Planned.BendRadius, f.pitch())
+	rs := layout.Runs(f.Laid, f.Planned.BendRadius, f.Planned.Lattice)
 	if n >= len(rs) {
 		return nil
 	}

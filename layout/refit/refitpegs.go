@@ -56,7 +56,7 @@ func (f *Refit) shifts(l *layout.Laid) []plane.Point {
 	var out []plane.Point
 	for _, d := range [][2]float64{{u, v}, {u - math.Copysign(1, u), v}, {u, v - math.Copysign(1, v)},
 		{u - math.Copysign(1, u), v - math.Copysign(1, v)}} {
-		out = append(out, plane.Pt(d[0]*grid.Pitch, d[1]*grid.Pitch).Rotate(grid.Angle))
+		out = append(out, grid.Offset(d[0], d[1]))
 	}
 	if len(l.Path) > 1 {
 		return out[:1]
@@ -103,7 +103,7 @@ func (f *Refit) onward(plan []plane.Point) []plane.Point {
 // apart reports whether what the plan goes on with keeps the closest gap from
 // the laid part that it joins.
 func (f *Refit) apart(laid, rest []plane.Point) bool {
-	least := float64(f.Job.Spacing.Closest)*f.pitch() - layout.SamePeg
+	least := f.Job.Near() - layout.SamePeg
 	line := append(laid[len(laid)-1:len(laid):len(laid)], rest...)
 	for i := 1; i < len(laid)-1; i++ {
 		for k := 1; k < len(line); k++ {
@@ -120,7 +120,7 @@ func (f *Refit) apart(laid, rest []plane.Point) bool {
 // there, whatever they lie on.
 func (f *Refit) sound(path []plane.Point) int {
 	zone, all := f.Room.Zones[f.Planned.Zone], plane.Segments(path)
-	rs := layout.Runs(path, f.Planned.BendRadius, f.pitch())
+	rs := layout.Runs(path, f.Planned.BendRadius, f.Planned.Lattice)
 	for n, r := range rs {
 		from := 1
 		if n > 0 {
@@ -143,7 +143,7 @@ func (f *Refit) sound(path []plane.Point) int {
 func (f *Refit) intrusion() (run int, off float64) {
 	zone := f.Room.Zones[f.Planned.Zone]
 	off = layout.SamePeg
-	for _, r := range layout.Runs(f.Laid, f.Planned.BendRadius, f.pitch()) {
+	for _, r := range layout.Runs(f.Laid, f.Planned.BendRadius, f.Planned.Lattice) {
 		leg := plane.Segment{A: r.From, B: r.To}
 		for s := 0.0; s <= leg.Length(); s += 10 {
 			if out := -zone.Depth(leg.At(s)); out > off {

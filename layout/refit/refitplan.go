@@ -52,7 +52,7 @@ func (m SensorMove) Words(tape layout.Tape) string {
 // moveSensors places the sensors anew that a path comes too near to.
 func moveSensors(r *layout.Room, planned []layout.Sensor, path []plane.Point, j *job.Job) []SensorMove {
 	stays := func(s layout.Sensor) bool {
-		return s.Found != nil || clearOf(s, path, float64(j.Spacing.Closest)*j.Membrane.Pitch/2)
+		return s.Found != nil || clearOf(s, path, j.Near()/2)
 	}
 	moved := 0
 	for _, s := range planned {

@@ -144,7 +144,7 @@ func (f *Refit) head(n int) []plane.Point {
 	if n <= f.Runs {
 		return f.Laid
 	}
-	rs := layout.Runs(f.plan, f.Planned.BendRadius, f.pitch())
+	rs := layout.Runs(f.plan, f.Planned.BendRadius, f.Planned.Lattice)
 	return f.plan[:rs[n-1].Leg+1]
 }
 
@@ -156,7 +156,8 @@ func (f *Refit) hotter() bool { return f.twoGaps(f.Rate) > f.twoGaps(1) }
 // by the power limit at a rate.
 func (f *Refit) twoGaps(rate float64) int {
 	least := rate*f.bothGaps()/f.Rate - layout.SamePeg/2
-	return max(2*f.Job.Spacing.Closest, int(math.Ceil(least/f.pitch())))
+	pitch := f.Planned.Lattice.Pegs(plane.Pt(0, 1).Rotate(f.along()))
+	return max(int(math.Ceil(2*f.Job.Near()/pitch-plane.Whit)), int(math.Ceil(least/pitch)))
 }
 
 // bothGaps is how much the two gaps beside a run take together at the least, by the
@@ -203,9 +204,9 @@ func (f *Refit) oldEnd() plane.Point {
 func (f *Refit) changed(path []plane.Point) (from, n int) {
 	old := f.Old
 	if f.plan != nil {
-		old = layout.Runs(f.plan, f.Planned.BendRadius, f.pitch())
+		old = layout.Runs(f.plan, f.Planned.BendRadius, f.Planned.Lattice)
 	}
-	now := layout.Runs(path, f.Planned.BendRadius, f.pitch())
+	now := layout.Runs(path, f.Planned.BendRadius, f.Planned.Lattice)
 	for i := range max(len(old), len(now)) {
 		if i >= len(old) || i >= len(now) || old[i].From.Dist(now[i].From) > layout.SamePeg ||
 			old[i].To.Dist(now[i].To) > layout.SamePeg {

@@ -62,7 +62,7 @@ func (f *Refit) taken() []strip {
 		if c.Laid != nil && c.Laid.Whole {
 			lies = c.Laid.Path
 		}
-		out = append(out, strip{lies, 2 * float64(f.Job.Spacing.Closest) * f.pitch()}, strip{c.ColdLead, leadBand},
+		out = append(out, strip{lies, 2 * f.Job.Near()}, strip{c.ColdLead, leadBand},
 			strip{c.Return, leadBand})
 	}
 	return slices.DeleteFunc(out, func(s strip) bool { return len(s.line) < 2 })
@@ -134,7 +134,7 @@ func (f *Refit) along() float64 {
 // the rest of a cable is scored by that alone.
 func Judge(c *layout.Cable, j *job.Job) {
 	if len(c.Share) > 0 {
-		c.Score = route.Judge(c.Path, c.Share, c.Lattice, float64(j.Spacing.Closest)*j.Membrane.Pitch, c.Routed)
+		c.Score = route.Judge(c.Path, c.Share, c.Lattice, j.Near(), c.Routed)
 	}
 }
 

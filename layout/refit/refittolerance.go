@@ -25,7 +25,7 @@ func (f *Refit) tolerated() bool {
 // then; nil where a run of it does not lie on its floor, or where the end
 // finds no place. Less than half a peg needs none: no mark is read off so exactly.
 func (f *Refit) asPlanned() *route.Route {
-	if f.sound(f.plan) < len(layout.Runs(f.plan, f.Planned.BendRadius, f.pitch())) {
+	if f.sound(f.plan) < len(layout.Runs(f.plan, f.Planned.BendRadius, f.Planned.Lattice)) {
 		return nil
 	}
 	path := f.ended()

@@ -13,7 +13,8 @@ import (
 // at a time, and its end where the cable ends; nil where that finds no place so. The
 // fewer of its runs differ by that, the better: the last turns go first.
 func (f *Refit) bent() *rest {
-	if f.plan == nil || f.Laid == nil || f.sound(f.plan) < len(layout.Runs(f.plan, f.Planned.BendRadius, f.pitch())) {
+	if f.plan == nil || f.Laid == nil ||
+		f.sound(f.plan) < len(layout.Runs(f.plan, f.Planned.BendRadius, f.Planned.Lattice)) {
 		return nil
 	}
 	rt := f.bentRoute()
@@ -75,7 +76,7 @@ func (f *Refit) endBent(path []plane.Point, length float64) []plane.Point {
 	if f.Planned.Return != nil {
 		least = len(path)
 	}
-	for _, by := range []float64{0, f.pitch(), -f.pitch()} {
+	for _, by := range []float64{0, 1, -1} {
 		if by != 0 && !f.pushOne(path, by) {
 			continue
 		}
@@ -87,9 +88,9 @@ func (f *Refit) endBent(path []plane.Point, length float64) []plane.Point {
 }
 
 // pushOne moves the last link that can be moved.
-func (f *Refit) pushOne(path []plane.Point, by float64) bool {
+func (f *Refit) pushOne(path []plane.Point, pegs float64) bool {
 	for i := len(path) - 3; i >= max(1, len(f.Laid)); i-- {
-		if f.pushLink(path, i, by) {
+		if f.pushLink(path, i, pegs*f.pegAt(path, i)) {
 			return true
 		}
 	}
@@ -100,8 +101,8 @@ func (f *Refit) pushOne(path []plane.Point, by float64) bool {
 // cable over has its place, the last first, and returns what has none.
 func (f *Refit) pushTurns(path []plane.Point, over float64) float64 {
 	for i := len(path) - 3; i >= max(1, len(f.Laid)) && over > 0; i-- {
-		for over > 0 && f.pushLink(path, i, f.pitch()) {
-			over -= 2 * f.pitch()
+		for by := f.pegAt(path, i); over > 0 && f.pushLink(path, i, by); {
+			over -= 2 * by
 		}
 	}
 	return over
@@ -113,12 +114,17 @@ func (f *Refit) drawTurns(path []plane.Point, over float64) float64 {
 	for drawn := true; drawn; {
 		drawn = false
 		for i := len(path) - 3; i >= max(1, len(f.Laid)) && over <= -2*f.pitch(); i-- {
-			if f.pushLink(path, i, -f.pitch()) {
-				over, drawn = over+2*f.pitch(), true
+			if by := f.pegAt(path, i); f.pushLink(path, i, -by) {
+				over, drawn = over+2*by, true
 			}
 		}
 	}
 	return over
+}
+
+// pegAt is a peg along the leg that ends at corner i, mm.
+func (f *Refit) pegAt(path []plane.Point, i int) float64 {
+	return f.Planned.Lattice.Pegs(path[i].Sub(path[i-1]))
 }
 
 // pushLink moves the link that begins at corner i outwards; false, and nothing is
@@ -144,7 +150,7 @@ func (f *Refit) pushLink(path []plane.Point, i int, by float64) bool {
 
 // turnBack is the least length of a leg between two bends, mm.
 func (f *Refit) turnBack() float64 {
-	return max(float64(f.Job.Spacing.Closest)*f.pitch(), 2*f.Planned.BendRadius) - layout.SamePeg/2
+	return max(f.Job.Near(), 2*f.Planned.BendRadius) - layout.SamePeg/2
 }
 
 // free reports whether the leg that ends at corner i lies on the cable's own
@@ -158,7 +164,7 @@ func (f *Refit) clear(leg plane.Segment, path []plane.Point, i int) bool {
 	if !inside(leg, f.floor) {
 		return false
 	}
-	least := float64(f.Job.Spacing.Closest)*f.pitch() - layout.SamePeg/2
+	least := f.Job.Near() - layout.SamePeg/2
 	for k := 1; k < len(path); k++ {
 		if math.Abs(float64(k-i)) > 1 && leg.Gap(plane.Segment{A: path[k-1], B: path[k]}) < least {
 			return false
@@ -185,7 +191,7 @@ func (f *Refit) cool(path []plane.Point, i int) bool {
 }
 
 // links is the length up to which a leg is a link between runs, mm.
-func (f *Refit) links() float64 { return 2 * float64(f.Job.Spacing.Widest) * f.pitch() }
+func (f *Refit) links() float64 { return 2 * f.Job.Far() }
 
 // leadBack draws the second cold lead anew; nil where it finds no way.
 func (f *Refit) leadBack(path []plane.Point) []plane.Point {

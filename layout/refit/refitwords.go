@@ -119,13 +119,13 @@ func (f *Refit) laidWords() string {
 			f.Planned.RunName(f.Runs))
 	}
 	if f.plan != nil && f.Runs > 0 && f.Runs <= len(f.Old) {
-		run, end := layout.Runs(f.plan, f.Planned.BendRadius, f.pitch())[f.Runs-1], f.Laid[len(f.Laid)-1]
+		run, end := layout.Runs(f.plan, f.Planned.BendRadius, f.Planned.Lattice)[f.Runs-1], f.Laid[len(f.Laid)-1]
 		switch {
 		case run.From.Dist(end) <= layout.SamePeg:
 			return fmt.Sprintf("%d of %d runs", f.Runs-1, len(f.Old))
 		case run.To.Dist(end) > layout.SamePeg:
 			return fmt.Sprintf("%d of %d runs and %s of run %s", f.Runs-1, len(f.Old),
-				wholePegs(run.From.Dist(end)/f.pitch()), f.Planned.RunName(f.Runs))
+				wholePegs(run.From.Dist(end)/f.Planned.Lattice.Pegs(run.To.Sub(run.From))), f.Planned.RunName(f.Runs))
 		}
 	}
 	return fmt.Sprintf("%d of %d runs", f.Runs, len(f.Old))

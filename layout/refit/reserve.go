@@ -60,7 +60,7 @@ func notYetLaid(p *layout.Plan, r *layout.Room, c *layout.Cable) (*Refit, error)
 		}
 	}
 	f.Planned.Laid = &layout.Laid{Job: &job.Laid{}, Planned: c.Path, Path: c.Path}
-	f.Old = layout.Runs(c.Path, c.BendRadius, f.pitch())
+	f.Old = layout.Runs(c.Path, c.BendRadius, f.Planned.Lattice)
 	f.Laid = c.Path[:2] // the lead lies
 	var err error
 	if f.floor, err = f.ownFloor(); err != nil {
@@ -82,8 +82,9 @@ func (f *Refit) layTo(m layout.Mark) {
 func (f *Refit) takesLess() float64 {
 	path, most := slices.Clone(f.plan), float64(reserveMost*f.Planned.Label.Length)
 	room := most - f.pushTurns(path, most)
-	for last := len(path) - 1; room < most; room += f.pitch() {
-		if path[last] = path[last].Add(path[last].Sub(path[last-1]).Unit().Mul(f.pitch())); !f.free(path, last) {
+	for last := len(path) - 1; room < most; room += f.pegAt(path, last) {
+		by := path[last].Sub(path[last-1]).Unit().Mul(f.pegAt(path, last))
+		if path[last] = path[last].Add(by); !f.free(path, last) {
 			break
 		}
 	}

@@ -37,7 +37,7 @@ func TestWhereAMarkLies(t *testing.T) {
 		{two[:4], 2, 5, 1110 - 2*saved, 2},
 	} {
 		f := threeRuns(k.laid...)
-		rs := layout.Runs(f.Laid, 15, 30)
+		rs := layout.Runs(f.Laid, 15, pegs30)
 		f.Runs = len(rs)
 		got, err := f.place(job.LaidMark{Run: k.run, Pegs: k.pegs}, rs, f.plan)
 		if err != nil || math.Abs(got-k.want) > 1e-6 || f.Runs != k.runs {
@@ -51,7 +51,7 @@ func TestWhereAMarkLies(t *testing.T) {
 	}
 	f := threeRuns(two...) // where no plan goes on, the line ends with what is laid: two bends before it
 	f.plan = nil
-	if got, err := f.place(job.LaidMark{Run: 2, Pegs: 30}, layout.Runs(f.Laid, 15, 30), nil); err != nil ||
+	if got, err := f.place(job.LaidMark{Run: 2, Pegs: 30}, layout.Runs(f.Laid, 15, pegs30), nil); err != nil ||
 		math.Abs(got-(1860-2*saved)) > 1e-6 {
 		t.Errorf("at the end of what is laid: %g, %v", got, err)
 	}
@@ -76,7 +76,7 @@ func TestWhereNoMarkCanLie(t *testing.T) {
 		if !k.plan {
 			way, f.plan = nil, nil
 		}
-		_, err := f.place(job.LaidMark{Run: k.run, Pegs: k.pegs}, layout.Runs(f.Laid, 15, 30), way)
+		_, err := f.place(job.LaidMark{Run: k.run, Pegs: k.pegs}, layout.Runs(f.Laid, 15, pegs30), way)
 		if err == nil || err.Error() != k.want {
 			t.Errorf("%g pegs into run %d: %v, want %q", k.pegs, k.run, err, k.want)
 		}
@@ -202,7 +202,7 @@ func TestCountingOnAfterAMiscount(t *testing.T) {
 	if got := f.counted(); !f.miscounted() || !samePath(got, want) {
 		t.Errorf("counted on along %v, want %v", got, want)
 	}
-	if at, err := f.place(job.LaidMark{Run: 3, Pegs: 10}, layout.Runs(f.Laid, 15, 30), f.counted()); err != nil ||
+	if at, err := f.place(job.LaidMark{Run: 3, Pegs: 10}, layout.Runs(f.Laid, 15, pegs30), f.counted()); err != nil ||
 		f.Laid[len(f.Laid)-1].Dist(plane.Pt(240, 120)) > 0.01 || math.Abs(at-(840+60+900+60+300-4*saved)) > 1e-6 {
 		t.Errorf("10 pegs into run 3 is %g along, %v", at, f.Laid)
 	}
@@ -321,3 +321,6 @@ func TestWhatLengthWouldBeOver(t *testing.T) {
 		t.Error(says)
 	}
 }
+
+// pegs30 is a lattice of 30 mm.
+var pegs30 = route.Lattice{Pitch: 30}

@@ -441,7 +441,7 @@ func TestTheWayThatRunsLie(t *testing.T) {
 		{[]float64{0, 0, 0, 300, 900, 300, 900, 360, 0, 360}, 0},
 	} {
 		f := threeRuns()
-		f.Old = layout.Runs(hand.Points(k.path...), 15, 30)
+		f.Old = layout.Runs(hand.Points(k.path...), 15, route.Lattice{Pitch: 30})
 		if got := f.along(); math.Abs(math.Sin(got-k.want*math.Pi/180)) > 1e-9 {
 			t.Errorf("%v: %g degrees", k.path, got*180/math.Pi)
 		}

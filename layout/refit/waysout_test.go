@@ -22,7 +22,7 @@ func wide(rows float64) *Refit {
 	f.plan, f.Laid, f.drawn = nil, path, path
 	f.Planned.Label.Length, f.Planned.LeadReach, f.Planned.Spacing = rows*900+(rows-1)*(60-2*saved), 5000, 60
 	f.Planned.Path, f.Planned.Laid.Planned, f.Planned.Laid.Path = path, path, path
-	f.Old, f.Runs = layout.Runs(path, 15, 30), 4
+	f.Old, f.Runs = layout.Runs(path, 15, route.Lattice{Pitch: 30}), 4
 	f.bare = route.Problem{Floor: f.Room.Floor, Zones: f.Room.Zones, Pitch: 30, Closest: 2, Widest: 6, Bend: 15,
 		Entry: plane.Pt(-200, 0)}
 	f.reckon()
@@ -111,7 +111,7 @@ func TestTheLeastChangeKeepsRuns(t *testing.T) {
 	f := wide(6.4)
 	f.floor = plane.FromRing(plane.Rectangle(plane.Pt(-5, -5), plane.Pt(905, 365)))
 	path := hand.Points(0, 0, 900, 0, 900, 60, 0, 60, 0, 120, 900, 120, 900, 180, 0, 180, 0, 240, 900, 240)
-	f.plan, f.drawn, f.Old = path, path, layout.Runs(path, 15, 30)
+	f.plan, f.drawn, f.Old = path, path, layout.Runs(path, 15, route.Lattice{Pitch: 30})
 	f.Planned.Laid.Planned = path
 	f.Laid, f.Runs = path[:4], 2
 	f.Planned.Share = f.floor

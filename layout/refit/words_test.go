@@ -21,11 +21,11 @@ func threeRuns(laid ...float64) *Refit {
 	r.Job.Name = "Bath"
 	r.Cables = []layout.Cable{*c}
 	c.Share = plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 1000)))
-	f := &Refit{Room: r, Planned: c, Code: "NOW", Rate: 1, Old: layout.Runs(path, 15, 30), plan: path,
+	f := &Refit{Room: r, Planned: c, Code: "NOW", Rate: 1, Old: layout.Runs(path, 15, pegs30), plan: path,
 		Job: &job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Closest: 2}}}
 	if len(laid) > 0 {
 		f.Laid = hand.Points(laid...)
-		f.Runs = len(layout.Runs(f.Laid, 15, 30))
+		f.Runs = len(layout.Runs(f.Laid, 15, pegs30))
 	}
 	return f
 }

@@ -89,7 +89,8 @@ func TestJoinedRingsAreOneLine(t *testing.T) {
 					continue
 				}
 				joined++
-				want := length(p) + length(append(slices.Clone(q), q[0])) - 2*(m.to-m.from) + 2*(m.off-abs(m.to-m.from-4))
+				n := m.to - m.from
+				want := length(p) + length(append(slices.Clone(q), q[0])) - 2*n + 2*(m.off-abs(n-4))
 				if out[0] != p[0] || out[len(out)-1] != p[len(p)-1] || length(out) != want {
 					t.Fatalf("turned %d, way %d, at %+v: %v is %d pegs, want %d", turn, way, m, out, length(out), want)
 				}

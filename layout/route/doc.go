@@ -8,9 +8,9 @@
 // would do. All lengths are in millimetres, all work is bounded by counted steps (Steps):
 // the same problem gives the same routes on every machine.
 //
-// Pegs may lie otherwise one way than the other (Uneven), and cable may be held by nothing but strips across its
-// runs (Uneven.Held): such strips are a lattice with the distance of their clips across the runs and any fine step along
-// them.
+// Pegs may lie otherwise one way than the other (Uneven), and cable may be held by nothing but
+// strips across its runs (Uneven.Held): such strips are a lattice with the distance of their
+// clips across the runs and any fine step along them.
 //
 // Score says how good a route is and EaseOf how easily it is laid; Sound holds a path
 // made otherwise against the rules that the package's own keep.

@@ -10,7 +10,12 @@ import (
 // ToWorld returns the floor point at lattice coordinates (u, v): u pegs along
 // the lattice's angle, v pegs to the left of it.
 func (l Lattice) ToWorld(u, v float64) plane.Point {
-	return l.Origin.Add(plane.Pt(u*l.Pitch, v*l.across()).Rotate(l.Angle))
+	return l.Origin.Add(l.Offset(u, v))
+}
+
+// Offset is how far on the floor u pegs along the lattice's angle and v to the left of it lead.
+func (l Lattice) Offset(u, v float64) plane.Point {
+	return plane.Pt(u*l.Pitch, v*l.across()).Rotate(l.Angle)
 }
 
 // ToPegs returns the lattice coordinates of a floor point.
@@ -36,6 +41,9 @@ func (l Lattice) Pegs(along plane.Point) float64 {
 	}
 	return l.Pitch
 }
+
+// Tight is the smaller of the lattice's two pitches, mm.
+func (l Lattice) Tight() float64 { return min(l.Pitch, l.across()) }
 
 // wide is the larger of the two.
 func (l Lattice) wide() float64 { return max(l.Pitch, l.Across) }

@@ -33,7 +33,8 @@ func (p *polisher) alongScore(nodes []node, end float64) (s Score, penalty float
 		if n*p.rule.y.pitch >= longRun {
 			long += n
 		}
-		if 1 < i && i+1 < len(nodes) && n*p.rule.y.pitch < shortRun*p.field.pitch && turnOf(nodes, i-2)*turnOf(nodes, i-1) < 0 {
+		short := n*p.rule.y.pitch < shortRun*p.field.pitch
+		if 1 < i && i+1 < len(nodes) && short && turnOf(nodes, i-2)*turnOf(nodes, i-1) < 0 {
 			jogs++
 		}
 	}

@@ -70,8 +70,8 @@ func (r *room) refuse(l *laying, best *candidate) error {
 	case best != nil:
 		out.Cold = 1 - best.score.Covered
 		out.Reason = fmt.Sprintf("cable %s of %s is too short: with gaps of %s at most it would leave %s "+
-			"of its floor cold; %s to %s would do", c.ID, metres(c.Length), r.p.gap(rule.x.widest, rule.far), say.Percent(out.Cold),
-			metres(out.Shortest), metres(out.Longest))
+			"of its floor cold; %s to %s would do", c.ID, metres(c.Length), r.p.gap(rule.x.widest, rule.far),
+			say.Percent(out.Cold), metres(out.Shortest), metres(out.Longest))
 	default:
 		out.Reason = fmt.Sprintf("no route of just %s was found for cable %s; plans of %s to %s were, not "+
 			"all lengths between can be laid", metres(c.Length), c.ID, metres(out.Shortest), metres(out.Longest))

@@ -59,8 +59,8 @@ type Uneven struct {
 	Closest, Widest float64 // the gaps
 	// the angle is that of the walls nearest to this direction, radians; nil: that of the longer way of the floor
 	Along *float64
-	// over 0: the cable is held by nothing but strips across its runs, so far apart. Runs lie along the angle only, none
-	// but the last is shorter, and each link goes from one run to the next
+	// over 0: the cable is held by nothing but strips across its runs, so far apart. Runs lie along the angle only,
+	// none but the last is shorter, and each link goes from one run to the next
 	Held float64
 }
 

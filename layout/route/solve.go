@@ -200,8 +200,8 @@ func (p Problem) uneven() string {
 	u := p.Uneven
 	if !(p.Pitch > 0) || !(u.Across > 0) || !(u.Closest > 0) || !(u.Widest >= u.Closest) || !(p.Bend >= 0) ||
 		2*p.Bend > u.Closest+gapSlop {
-		return "the pitches, the gaps and the bend radius must be positive, the widest gap not below the closest, nor " +
-			"the closest below two bends"
+		return "the pitches, the gaps and the bend radius must be positive, the widest gap not below the closest, " +
+			"nor the closest below two bends"
 	}
 	ways := p.ways()
 	if len(ways) == 0 {

@@ -48,7 +48,8 @@ func TestRulesOfACable(t *testing.T) {
 	uneven := rulesFor(Problem{Pitch: 30, Bend: 20, Uneven: &Uneven{Across: 40, Closest: 70, Widest: 130}},
 		Cable{WattsPerMetre: 12, MaxDensity: 120})
 	side := uneven.on(&grid{turns: 3})
-	if side.x != uneven.y || side.y != uneven.x || side.flat != 4.0/3 || side.meanGap != 100.0/30 || uneven.meanGap != 2.5 {
+	if side.x != uneven.y || side.y != uneven.x || side.flat != 4.0/3 || side.meanGap != 100.0/30 ||
+		uneven.meanGap != 2.5 {
 		t.Errorf("turned: %+v", side)
 	}
 	if back := side.on(&grid{turns: 2}); back != uneven {

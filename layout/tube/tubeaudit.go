@@ -19,7 +19,7 @@ const (
 // jointRoom is how far a tube keeps from lead joints, mm: no more than leaves it
 // the middle of the narrowest gap between two runs.
 func jointRoom(j *job.Job) float64 {
-	return min(jointKeep, float64(float64(j.Spacing.Closest)*j.Membrane.Pitch/2)-1)
+	return min(jointKeep, float64(j.Near()/2)-1)
 }
 
 // leadJoints are the places where heating cable and cold lead are joined.

@@ -146,9 +146,9 @@ const shunWeighs = 6
 // groundOf lays out the floor with its cables.
 func groundOf(r *layout.Room, floor plane.Region, j *job.Job) tubeGround {
 	lattice := r.Cables[0].Lattice
-	w := newWalk(floor, lattice.Origin, lattice.Angle, j.Membrane.Pitch/2)
+	w := newWalk(floor, lattice.Origin, lattice.Angle, j.Peg()/2)
 	f := tubeFloor{foot: r.Job.Thermostat.At}
-	f.off = margins{nearCable: float64(j.Spacing.Closest) * j.Membrane.Pitch / 2, nearWall: tubeOff, nearLead: tubeLead}
+	f.off = margins{nearCable: j.Near() / 2, nearWall: tubeOff, nearLead: tubeLead}
 	for _, m := range r.Job.Joints {
 		f.off[nearJoint] = max(f.off[nearJoint], m.Clear)
 	}
@@ -176,7 +176,7 @@ func groundOf(r *layout.Room, floor plane.Region, j *job.Job) tubeGround {
 		}
 		w.shun(l.Segment, f.off[l.what], [obstacleKinds]int32{nearCable: 1, nearWall: 2, nearJoint: jointCost}[l.what])
 	}
-	return tubeGround{f, w, offJoints, placesAlong(r, w, midways(r, j.Membrane.Pitch))}
+	return tubeGround{f, w, offJoints, placesAlong(r, w, midways(r, j.Peg()))}
 }
 
 // fresh returns the ground for tubes and leads to be added to.
