@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -97,6 +98,8 @@ func (e *engine) answer(name string, body []byte, part func(string)) (answer str
 		return asText(e.run(r))
 	case "open":
 		return e.open(r, part)
+	case "warm":
+		return "", e.warm()
 	case "drop":
 		e.dropDrawing()
 		return "", nil
@@ -164,6 +167,33 @@ func (e *engine) dropDrawing() {
 	if e.drop != nil {
 		e.drop()
 	}
+}
+
+// warm draws a floor that nobody looks at, while nobody waits: a browser compiles what it runs, so
+// that the first drawing takes some four times as long as those after it. The first that is asked for ends it.
+func (e *engine) warm() error {
+	if e.drop != nil {
+		return nil // something was drawn
+	}
+	ctx, drop := context.WithCancel(context.Background())
+	defer drop()
+	e.drop = drop
+	const kind = "bath"
+	w, err := do(ctx, source{name: kind + ".toml", base: kind, data: starter(kind, plane.Millimetres.String())},
+		workOptions{timeLimit: longestWait, breathe: e.breathe, early: func(*layout.Plan) {}})
+	if ctx.Err() != nil {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	for _, s := range w.sheets {
+		if err := svg.Write(io.Discard, s); err != nil {
+			return err
+		}
+	}
+	_, err = pageWords(w)
+	return err
 }
 
 // aTurn is for how long a drawing keeps others waiting.

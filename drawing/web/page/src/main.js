@@ -302,6 +302,10 @@ async function begin() {
   const last = kept.get("job");
   if (last && last.files && last.files[last.name]) { await job.load(last.name, last.files, last.photos || {}, last.drafts || []); enter("Room"); } else { changed(); enter("Files"); }
   document.body.dataset.ready = "yes";
+  setTimeout(warm, 1500);
 }
+
+// warm has the engine draw what nobody looks at where nobody is in a hurry: the first drawing is the slowest.
+function warm() { if (!job.name) engine.ask("warm", {}).catch((e) => console.warn(e.message)); }
 
 begin().catch((e) => status(e.message, true));

@@ -63,6 +63,8 @@ const calls = {
     return JSON.parse(await call("open", { name: place(m.name), language: m.language, id: m.shown }, (part) => postMessage({ id: m.id, part: JSON.parse(part) })));
   },
   drop: () => call("drop", {}),
+  // warm has the engine draw something while nobody waits, so that the first drawing takes less long
+  warm: () => call("warm", {}),
   sheet: (m) => call("sheet", { id: m.sheet }),
   tables: async (m) => JSON.parse(await call("tables", { text: m.text })),
   edit: (m) => call("edit", { text: m.text, changes: m.changes }),
