@@ -50,6 +50,8 @@ type latticeJSON struct {
 	AngleDeg float64    `json:"angle_deg"`
 	PitchMM  float64    `json:"pitch_mm"`
 	Across   float64    `json:"pitch_across_mm,omitempty"` // where it is another
+	// the pegs stand amid every second of these fields, the pitch being half of that from peg to peg
+	Staggered bool `json:"staggered,omitempty"`
 }
 
 type cableJSON struct {
@@ -97,14 +99,14 @@ type sensorJSON struct {
 func (p *Plan) WriteFile(w io.Writer) error {
 	f := fileJSON{Schema: schemaVersion, Unit: "mm", Status: p.Job.Info.Status.String(), Code: p.Code}
 	for i := range p.Rooms {
-		room := p.Rooms[i].json()
+		room := p.Rooms[i].json(p.Job.Membrane.Staggered)
 		room.Pieces = pieces(p.MembraneOf(room.Name))
 		f.Rooms = append(f.Rooms, room)
 	}
 	return asjson.Write(w, f)
 }
 
-func (r *Room) json() roomJSON {
+func (r *Room) json(staggered bool) roomJSON {
 	out := roomJSON{
 		Name: r.Job.Name, Outline: Pairs(r.Job.Outline), Cables: []cableJSON{}, Sensors: []sensorJSON{},
 		Areas: areasJSON{squareMetres(r.Floor), squareMetres(r.Tiled), squareMetres(r.Heated)},
@@ -112,7 +114,7 @@ func (r *Room) json() roomJSON {
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, c.json())
 		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), Round(plane.Degrees(c.Lattice.Angle), 9), c.Lattice.Pitch,
-			c.Lattice.Across}
+			c.Lattice.Across, staggered}
 	}
 	for _, s := range r.Sensors {
 		out.Sensors = append(out.Sensors, sensorJSON{s.Name, s.Spare, pair(s.Tip), Pairs(s.Lead)})

@@ -325,8 +325,12 @@ func pegsAround(v *floorplan.View, b drawing.Box) {
 	}
 	far := math.Hypot(b.W(), b.H())*v.Paper.Ratio/l.Tight()/2 + 1
 	u, w := l.ToPegs(v.Paper.Floor(b.Centre()))
+	staggered := v.Plan.Job.Membrane.Staggered
 	for j := math.Floor(w - far); j <= w+far; j++ {
 		for i := math.Floor(u - far); i <= u+far; i++ {
+			if staggered && math.Mod(i+j, 2) != 0 {
+				continue
+			}
 			peg := l.ToWorld(i+0.5, j+0.5)
 			if r := pegShare * l.Tight(); b.Holds(v.Paper.Pt(peg)) && v.Room.Tiled.Depth(peg) > r {
 				ring := drawing.Circle(v.Paper.Pt(peg), v.Paper.Len(r))

@@ -9,6 +9,7 @@ import (
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 	"oxturn/layout/say"
 	"oxturn/symbols"
 )
@@ -20,8 +21,10 @@ type crossingDetail struct {
 	from1, from2     float64    // mm of floor, from the faces of D1 and D2 to P1
 	figure1, figure2 string     // the same as printed
 	in1, in2         drawing.Pt // from either face into the room, on paper: right, left, up or down
-	pitch1, pitch2   float64    // peg to peg from either face on
-	fig              say.Figures
+	pitch1, pitch2   float64    // from channel to channel, from either face on
+	// whether a peg stands in a field, counted in channels from D1 and from D2, the one before P1 being 0, 0
+	has func(i, j int) bool
+	fig say.Figures
 }
 
 // crossingWords are set below the detail.
@@ -54,6 +57,7 @@ func crossingDetailOf(v *floorplan.View) *crossingDetail {
 	d1, d2 := tape.Walls[i], tape.Walls[j]
 	d := crossingDetail{fig: v.Fig, pitch1: l.Pegs(d1.In), pitch2: l.Pegs(d2.In), from1: d1.FromWall(p),
 		from2: d2.FromWall(p)}
+	d.has = standing(v.Plan.Job.Membrane.Staggered, l, p.Sub(d1.In.Mul(d.pitch1/2)).Sub(d2.In.Mul(d.pitch2/2)))
 	d.figure1, d.figure2 = v.Fig.Length(d.from1), v.Fig.Length(d.from2)
 	d.in1, d.in2 = squared(v.Paper.Dir(d1.In)), squared(v.Paper.Dir(d2.In))
 	along := plane.Pt(1, 0).Rotate(l.Angle)
@@ -64,6 +68,17 @@ func crossingDetailOf(v *floorplan.View) *crossingDetail {
 		return nil
 	}
 	return &d
+}
+
+// standing tells the fields in which pegs stand, counted from the one at a place: all of them, or every second one
+// where rows are staggered.
+func standing(staggered bool, l route.Lattice, at plane.Point) func(i, j int) bool {
+	if !staggered {
+		return func(int, int) bool { return true }
+	}
+	x, y := l.ToPegs(at)
+	odd := int(math.Floor(x)) + int(math.Floor(y))
+	return func(i, j int) bool { return (odd+i+j)%2 == 0 }
 }
 
 // squared turns a direction to the nearest of right, left, up and down.
@@ -215,8 +230,9 @@ func (v crossingView) channels() {
 	}
 	ring := pegShare * math.Min(v.pitch1, v.pitch2)
 	for a := first1 - v.pitch1/2; a < to1-ring; a += v.pitch1 {
+		i := int(math.Round((a-v.from1)/v.pitch1 + 0.5))
 		for b := first2 - v.pitch2/2; b < to2-ring; b += v.pitch2 {
-			if math.Min(a, b) > ring {
+			if j := int(math.Round((b-v.from2)/v.pitch2 + 0.5)); math.Min(a, b) > ring && v.has(i, j) {
 				v.pg.Path(drawing.LayerMembrane, "", drawing.Circle(v.at(a, b), ring*v.k), drawing.ThinLine(), nil)
 			}
 		}

@@ -11,6 +11,7 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/setting"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 // bubbles returns where the bubbles of a sheet stand, by the number in them, and what they say
@@ -202,7 +203,7 @@ func TestCrossingAtAnyCorner(t *testing.T) {
 	for _, in := range [][2]drawing.Pt{{level, upright}, {upright, level}, {level.Mul(-1), upright},
 		{upright.Mul(-1), level}, {level, upright.Mul(-1)}, {upright.Mul(-1), level.Mul(-1)}} {
 		d := crossingDetail{from1: 198, from2: 209, figure1: "198", figure2: "209", in1: in[0], in2: in[1],
-			pitch1: 30, pitch2: 30}
+			pitch1: 30, pitch2: 30, has: func(i, j int) bool { return true }}
 		pg := setting.NewPage(p, drawing.Paper{Name: "A3", W: 420, H: 297})
 		d.Set(pg, drawing.Pt{X: 50, Y: 50}, 80)
 		pg.Sheet.ID = "crossing"
@@ -212,6 +213,24 @@ func TestCrossingAtAnyCorner(t *testing.T) {
 		for _, it := range pg.Sheet.Items {
 			if !box.Contains(drawing.BoxOfItem(it)) {
 				t.Errorf("%v: %s reaches to %.1f of %.1f", in, describe(it), drawing.BoxOfItem(it), box)
+			}
+		}
+	}
+}
+
+// Of staggered rows, pegs 60 mm apart in rows 40 mm apart stand in every second field between the channels, 15 mm off
+// those on either side; each row lies half a pitch from the next.
+func TestStaggeredPegsStandInEverySecondField(t *testing.T) {
+	l := route.Lattice{Origin: plane.Pt(7, 9), Angle: 0.3, Pitch: 30, Across: 40}
+	at := l.ToWorld(2.5, 3.5)
+	if has := standing(false, l, at); !has(0, 0) || !has(0, 1) {
+		t.Error("straight rows have gaps")
+	}
+	has := standing(true, l, at)
+	for i := -3; i < 4; i++ {
+		for j := -3; j < 4; j++ {
+			if want := (2+3+i+j)%2 == 0; has(i, j) != want {
+				t.Errorf("%d, %d: %v", i, j, !want)
 			}
 		}
 	}

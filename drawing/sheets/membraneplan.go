@@ -203,8 +203,12 @@ func pieceTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 			Align: setting.Decimal},
 		{Head: v.Fig.Text("Pegs, long x wide"), Align: setting.Centred}}}
 	for _, p := range laid.Pieces {
+		cells := p.Cells
+		if v.Plan.Job.Membrane.Staggered { // two of which make a peg
+			cells = (cells + 1) / 2
+		}
 		t.Rows = append(t.Rows, setting.Row("M"+strconv.Itoa(p.Number), v.Fig.Length(p.Length), v.Fig.Length(p.Width),
-			fmt.Sprintf(v.Fig.Text("%d x %d"), p.Cells, p.Rows)))
+			fmt.Sprintf(v.Fig.Text("%d x %d"), cells, p.Rows)))
 	}
 	return t
 }

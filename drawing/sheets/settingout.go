@@ -422,7 +422,11 @@ func crossing(v *floorplan.View) setting.Block {
 	if lat.Across > 0 {
 		wall, _ := layout.Along(v.Room.Job, plane.Pt(1, 0).Rotate(lat.Angle))
 		l.Paras = append(l.Paras, v.Fig.Textf("Roll out along wall %s: %s from peg to peg that way, %s across it.",
-			wall, v.Fig.Apart(lat.Pitch), v.Fig.Apart(lat.Across)))
+			wall, v.Fig.Apart(v.Plan.Job.Membrane.PegPitch()), v.Fig.Apart(lat.Across)))
+		if v.Plan.Job.Membrane.Staggered {
+			l.Paras = append(l.Paras, v.Fig.Text("Every second row of pegs lies half a pitch on: along a row "+
+				"count those on both sides of the cable."))
+		}
 	} else {
 		l.Paras = append(l.Paras, v.Fig.Textf("%s from peg to peg.", v.Fig.Apart(lat.Pitch)))
 	}

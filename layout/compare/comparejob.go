@@ -17,7 +17,8 @@ func (d *diff) settings(was, now *job.Job) {
 	mm := func(what string, a, b float64) {
 		d.text("", what, d.fine(a), d.fine(b), both(what, "mm", layout.Round(a, 1), layout.Round(b, 1)))
 	}
-	mm("peg pitch", was.Membrane.Pitch, now.Membrane.Pitch)
+	mm("peg pitch", was.Membrane.PegPitch(), now.Membrane.PegPitch())
+	d.text("", "rows of pegs", rows(was), rows(now))
 	mm("peg pitch across the roll", cmp.Or(was.Membrane.Across, was.Membrane.Pitch),
 		cmp.Or(now.Membrane.Across, now.Membrane.Pitch))
 	mm("bend radius", was.Membrane.BendRadius, now.Membrane.BendRadius)
@@ -76,6 +77,14 @@ func (d *diff) fine(mm float64) string {
 		return plane.FormatFeetInches(mm)
 	}
 	return say.TrimFigure(mm) + " mm"
+}
+
+// rows is how the rows of pegs lie.
+func rows(j *job.Job) string {
+	if j.Membrane.Staggered {
+		return "staggered"
+	}
+	return "straight"
 }
 
 func volts(v float64) string {

@@ -98,7 +98,7 @@ func supply(j *job.Job) Supply {
 	in := j.Region()
 	s := Supply{
 		Region: in.Name, Continuous: Limit(in.Continuous), RegionFrom: regionSource(j),
-		Pitch: limit(j.Membrane.Pitch, j.Spans, "membrane.pitch"),
+		Pitch: limit(j.Membrane.PegPitch(), j.Spans, "membrane.pitch"),
 	}
 	if j.Uneven() {
 		s.Across = limit(j.Membrane.Across, j.Spans, "membrane.pitch_across")

@@ -35,7 +35,7 @@ func (j *Job) checkGaps(m, s table) {
 			s.errorf(key, fmt.Sprintf("write %s_gap as a length instead, such as %s_gap = %q", key, key,
 				s.length(float64(s.whole(key))*j.Peg())),
 				"%s = %d is counted in pegs, but those are %s apart along the roll and %s across it", key, s.whole(key),
-				m.length(pitch), m.length(across))
+				m.length(j.Membrane.PegPitch()), m.length(across))
 			refused = true
 		}
 	}

@@ -87,3 +87,23 @@ func TestGapsLeftOut(t *testing.T) {
 		t.Errorf("%+v, %+v", j.Spacing, j.Membrane)
 	}
 }
+
+// Staggered rows of pegs 50 mm apart: from channel to channel half of that along the roll, and 50 mm across it.
+func TestStaggeredRows(t *testing.T) {
+	j := mustRead(t, strings.NewReplacer("pitch = 30\npitch_across = 40", "pitch = 50\nrows = \"staggered\"",
+		"closest_gap = 60", "closest_gap = 75").Replace(unevenJob))
+	if m := j.Membrane; !m.Staggered || m.Pitch != 25 || m.Across != 50 || m.PegPitch() != 50 || !j.Uneven() {
+		t.Errorf("%+v", m)
+	}
+	// rows half as far apart as pegs make a square lattice of channels, whose gaps are lengths all the same
+	j = mustRead(t, strings.NewReplacer("pitch = 30\npitch_across = 40", "pitch = 60\npitch_across = 30\n"+
+		"rows = \"staggered\"").Replace(unevenJob))
+	if m := j.Membrane; m.Pitch != 30 || m.Across != 30 || j.Near() != 60 {
+		t.Errorf("%+v", m)
+	}
+	_, report := readText(strings.NewReplacer("pitch = 30\npitch_across = 40", "pitch = 50\nrows = \"staggered\"",
+		"closest_gap = 60", "closest = 2").Replace(unevenJob))
+	if got := spoken(report); !strings.Contains(got, "50 mm apart along the roll and 50 mm across it") {
+		t.Error(got)
+	}
+}

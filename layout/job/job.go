@@ -92,8 +92,9 @@ func (s Source) String() string {
 
 // Membrane is the pegged sheet that holds the cable. Lengths in mm.
 type Membrane struct {
-	Pitch      float64 // peg to peg, along the roll
+	Pitch      float64 // peg to peg, along the roll; half of that where rows are staggered: from channel to channel
 	Across     float64 // peg to peg across the roll, where that is another; 0: the same
+	Staggered  bool    // every second row of pegs lies half a pitch on
 	BendRadius float64 // centre line of the cable round a corner; default half the closest gap
 	RollWidth  float64 // 0 when it comes in sheets
 	RollLength float64
@@ -151,6 +152,14 @@ func (j *Job) gap(pegs int, mm float64) string {
 		return say.Apart(mm, j.Units)
 	}
 	return say.Counted(pegs, "peg")
+}
+
+// PegPitch is peg to peg along the roll, mm.
+func (m Membrane) PegPitch() float64 {
+	if m.Staggered {
+		return 2 * m.Pitch
+	}
+	return m.Pitch
 }
 
 // Peg is how far from one another pegs are at most, mm: a measure for what is looked at peg by peg.

@@ -70,6 +70,11 @@ func membraneKeys() []Key {
 		Key{Path: "pitch_across", Type: TypeLength, Limits: overZero, Otherwise: "as along the roll",
 			Doc: "Peg to peg across the roll, where that is not the pitch along it; the gaps between runs are then " +
 				"given as lengths", Example: `pitch_across = "40 mm"`},
+		Key{Path: "rows", Type: TypeChoice, Values: []string{"straight", "staggered"}, Default: `"straight"`,
+			Doc: "How the rows of pegs along the roll lie: pegs beside pegs, or every second row half a pitch on, so " +
+				"that channels across the rows lie half a pitch apart, between pegs of one row and the next; whether " +
+				"cable has room there, the maker's instructions say",
+			Example: `rows = "staggered"`},
 		Key{Path: "bend_radius", Type: TypeLength, Limits: overZero, Doc: "Of the cable's centre line round a corner",
 			Otherwise: "half of the closest gap", Example: `bend_radius = "15 mm"`},
 		Key{Path: "roll_width", Type: TypeLength, Limits: overZero, Default: `"1 m"`, DefaultIn: `"39in"`,

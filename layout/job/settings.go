@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -92,8 +93,12 @@ func (j *Job) readMembrane(m, s table) {
 	if m.has("sheet") {
 		j.Membrane.RollWidth, j.Membrane.RollLength = 0, 0
 	}
-	if j.Membrane.Across == j.Membrane.Pitch {
-		j.Membrane.Across = 0 // alike after all
+	switch mem := &j.Membrane; {
+	case m.text("rows") == "staggered":
+		mem.Staggered, mem.Across = true, cmp.Or(mem.Across, mem.Pitch)
+		mem.Pitch /= 2
+	case mem.Across == mem.Pitch:
+		mem.Across = 0 // alike after all
 	}
 	if j.Uneven() {
 		j.readGaps(s)
