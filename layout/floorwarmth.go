@@ -37,7 +37,7 @@ func (w *Warmth) Assumptions(u plane.Units) []language.Message {
 	us := u == plane.Inches
 	out := w.Bounds(us)
 	out = append(out, w.Runs[0].Cold.Section.Assumptions(us)...)
-	return append(out, language.Say("cable at mid-height of the membrane, which is filled with mortar"))
+	return append(out, language.Say("cable at mid-height of the filled membrane"))
 }
 
 // Bounds says between what the floor lies: what is below it in either case,

@@ -407,6 +407,9 @@ func (v *View) zero(s side) float64 {
 // onPaper is the way off the floor at a side, on paper.
 func (s side) onPaper() drawing.Pt { return drawing.Pt{X: s.out().X, Y: -s.out().Y} }
 
+// sideName is what a reader calls a side of a plan: the north arrow may point any way.
+func (v *View) sideName(s side) string { return v.Fig.Text(layout.SideOfSheet(s.out())) }
+
 // Ladder dimensions what stands along one side of a room, bounds as it lies on paper: tiers of figures, the
 // overall one outermost.
 func (v *View) Ladder(l ladder, b plane.Rect) {
@@ -419,7 +422,7 @@ func (v *View) Ladder(l ladder, b plane.Rect) {
 	if e := v.Paper.TurnedPt(b.Max).Dot(out); e > edge {
 		edge = e
 	}
-	c := Chain{Dir: dir, Out: out, Line: edge + TierOne, Name: v.Fig.Textf("%s side", l.Side.String())}
+	c := Chain{Dir: dir, Out: out, Line: edge + TierOne, Name: v.sideName(l.Side)}
 	zero := v.zero(l.Side)
 	for _, s := range l.Stations {
 		c.Feet = append(c.Feet, v.Paper.TurnedPt(l.Side.place(s)).Add(out.Mul(Poche)))
@@ -428,7 +431,7 @@ func (v *View) Ladder(l ladder, b plane.Rect) {
 	c.Draw(v.Page, v.Fig)
 	if l.Overall && len(c.Feet) > 2 {
 		n := len(c.Feet) - 1
-		whole := Chain{Dir: dir, Out: out, Line: edge + tierTwo, Name: v.Fig.Textf("%s side, overall", l.Side.String())}
+		whole := Chain{Dir: dir, Out: out, Line: edge + tierTwo, Name: v.Fig.Textf("%s, overall", v.sideName(l.Side))}
 		for _, f := range []drawing.Pt{c.Feet[0], c.Feet[n]} {
 			whole.Feet = append(whole.Feet, f.Add(out.Mul(edge+TierOne+extensionPast-0.2-f.Dot(out)-extensionGap)))
 		}

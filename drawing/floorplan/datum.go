@@ -58,7 +58,7 @@ func (v *View) DrawDatums() {
 	}
 }
 
-// BrokenDatums says of a datum that is a doorway in part where it stands.
+// BrokenDatums names the datums that are a doorway in part: the plan dimensions where.
 func (v *View) BrokenDatums() []string {
 	var out []string
 	for _, d := range v.Datums().There() {
@@ -66,12 +66,7 @@ func (v *View) BrokenDatums() []string {
 		if len(stands) == 1 && stands[0][1]-stands[0][0] > d.Length()-1 {
 			continue
 		}
-		var parts []string
-		for _, s := range stands {
-			parts = append(parts, UnbrokenWords(v.Fig.Textf("%s to %s", v.Fig.Length(s[0]), v.Fig.Length(s[1]))))
-		}
-		out = append(out, v.Fig.Textf("%s, wall %s, stands from %s; sight across its opening.",
-			d.Name, d.Letter, strings.Join(parts, v.Fig.Text(" and "))))
+		out = append(out, v.Fig.Textf("%s, wall %s: sight across its opening.", d.Name, d.Letter))
 	}
 	return out
 }

@@ -60,7 +60,7 @@ func (c Chain) Draw(pg *setting.Page, f say.Figures) {
 	for i := 1; i < len(pts); i++ {
 		c.arrows(pg, pts, i)
 		if a, b, ok := pg.Letters.Field.Clip(pts[i-1], pts[i]); ok { // else another sheet shows it
-			pg.Letters.Add(c.figure(a, b, i, f.Between(c.At[i-1], c.At[i])))
+			pg.Letters.Add(c.figure(a, b, f.Textf("part %d", i), f.Between(c.At[i-1], c.At[i])))
 		}
 	}
 }
@@ -103,11 +103,11 @@ func dot(pg *setting.Page, p drawing.Pt) {
 	pg.Path(drawing.LayerDims, "", drawing.Circle(p, 0.5), nil, drawing.Filled(drawing.Black))
 }
 
-// figure is the label of part i: above its line, else farther out or in with a
+// figure is the label of a part: above its line, else farther out or in with a
 // leader.
-func (c Chain) figure(a, b drawing.Pt, i int, text string) *lettering.Label {
-	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: c.rank, Note: fmt.Sprintf("%s, part %d: %s", c.Name, i,
-		text)}
+func (c Chain) figure(a, b drawing.Pt, part, text string) *lettering.Label {
+	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: c.rank,
+		Note: fmt.Sprintf("%s, %s: %s", c.Name, part, text)}
 	mid := a.Lerp(b, 0.5)
 	l.Subject = mid
 	upright := math.Abs(c.Dir.Y) > math.Abs(c.Dir.X) && math.Abs(c.Dir.X) < 1e-6

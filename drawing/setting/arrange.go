@@ -259,27 +259,39 @@ const Never = 1e9
 // arrange finds the largest scale at which everything has its place. The error
 // says what the paper lacks.
 func arrange(n Need) (Arrangement, error) {
-	var found Arrangement
-	ok := false
+	var found, tight Arrangement
+	ok, broken := false, false
 	for i, l := range n.Levels {
 		if ok && found.Scale == n.Scales[0] {
 			break
 		}
-		if ok && l.Gain == Never {
+		if l.Gain == Never && (ok || broken && l.Overflow) {
 			continue
 		}
 		n.must = l.Must
 		a, fits := n.best(l.measured(), l.Overflow)
-		if fits && (!ok || found.Scale.Ratio >= l.Gain*a.Scale.Ratio-sumSlack) {
+		a.Level = i
+		switch {
+		case !fits:
+		case a.tight:
+			if !broken {
+				tight, broken = a, true
+			}
+		case !ok || found.Scale.Ratio >= l.Gain*a.Scale.Ratio-sumSlack:
 			found, ok = a, true
-			found.Level = i
 		}
+	}
+	if broken && (!ok || found.Scale.Ratio > wholeWorth*tight.Scale.Ratio) {
+		return tight, nil
 	}
 	if !ok {
 		return found, n.refusal()
 	}
 	return found, nil
 }
+
+// wholeWorth is how many times smaller a drawing may be for no word of a table beside it to be broken.
+const wholeWorth = 1.4
 
 // A Refusal says that a sheet cannot be drawn as the job's [sheet] asks.
 type Refusal struct {

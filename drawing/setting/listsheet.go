@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -114,6 +115,9 @@ func listsOn(p *layout.Plan, paper drawing.Paper, least Widths, share float64, i
 // inSet are the sheets that stay with their set, by their IDs: its first sheet says whose job it is.
 var inSet = []string{"details", "notes", "take-off"}
 
+// signedID begins the IDs of test records, which have room for all signatures.
+const signedID = "test-record"
+
 // Retitle calls a sheet without a drawing something else.
 func Retitle(pg *Page, id, title, kind string) {
 	title = pg.Ty.Text(title)
@@ -121,6 +125,7 @@ func Retitle(pg *Page, id, title, kind string) {
 	pg.Title = TitleFor(pg.Plan, title, kind)
 	pg.Title.Paper, pg.Title.Compact = pg.Sheet.Paper.Name, IsSmall(pg.Sheet.Paper)
 	small, err := PapersFor(pg.Plan.Job.Sheet, pg.Plan.Job.Figures().Units)
+	pg.Title.Signed = strings.HasPrefix(id, signedID)
 	pg.Title.Brief = slices.Contains(inSet, id) && err == nil && IsSmall(small[0])
 }
 

@@ -52,7 +52,9 @@ type Table struct {
 	Span bool    // as wide as the sheet, not as a column
 	Tall float64 // least height of a row, for tables to be filled in by hand; 0: of one line
 	Fine bool    // set in fine print
-	both bool    // it stands in both of two languages
+	// MayBeFine is that fine print will do on small paper, where it saves a sheet: nothing to work by on the knees.
+	MayBeFine bool
+	both      bool // it stands in both of two languages
 
 	wants []columnWant  // what its columns want, where that was worked out already
 	known *[]tableWidth // how it is set at the widths it was asked for; nil: that is not kept
@@ -105,6 +107,18 @@ func (t Table) columnWants() []columnWant {
 func (t Table) extent() int { return len(t.Rows) }
 
 func (t Table) size() typeSize { return sizeOf(t.Fine) }
+
+// FinePrint returns blocks with their tables that may be so in fine print; ok is false where there are none.
+func FinePrint(blocks []Block) (fine []Block, ok bool) {
+	fine = slices.Clone(blocks)
+	for i, b := range fine {
+		if t, is := Unmeasured(b).(Table); is && t.MayBeFine && !t.Fine {
+			t.Fine, t.wants, t.known = true, nil, nil
+			fine[i], ok = t, true
+		}
+	}
+	return fine, ok
+}
 
 // Row makes plain cells.
 func Row(texts ...string) []Cell {

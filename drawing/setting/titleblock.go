@@ -41,6 +41,7 @@ type TitleBlock struct {
 	Compact  bool    // names beside their values, for small paper
 	Brief    bool    // of a compact block: without what the first sheet says and ISO 7200 does not ask for
 	Partly   bool    // it shows a cable that is laid in part
+	Signed   bool    // of a compact block: its sheet is signed by who does and who checks the work
 }
 
 // A field is one box of the title block.
@@ -157,8 +158,11 @@ func (t TitleBlock) Fields() []field {
 			fields = append(fields, f)
 		}
 	}
-	if t.Brief && t.Compact {
+	switch {
+	case t.Brief && t.Compact:
 		fields = t.inTwoRows(fields)
+	case t.Signed && t.Compact: // whose it is comes last, in a row
+		fields = slices.Concat(fields[4:], fields[:3])
 	}
 	if t.Compact {
 		return slices.DeleteFunc(fields, t.spared)
@@ -183,6 +187,9 @@ func (t TitleBlock) inTwoRows(fields []field) []field {
 func (t TitleBlock) spared(f field) bool {
 	if t.Brief && slices.ContainsFunc([]string{"Client", "Site", "Job", "Checked"},
 		func(name string) bool { return f.Name == t.language.Text(name) }) {
+		return true
+	}
+	if t.Signed && f.Name == t.language.Text("Checked") {
 		return true
 	}
 	return f.Name == t.language.Text("Paper") || f.Name == t.language.Text("Scale") && t.Scale == noScale
@@ -258,7 +265,7 @@ func accompanied(rows [][]field, w float64) [][]field {
 func (t TitleBlock) least(f field) float64 {
 	if t.Compact {
 		blank := f.least / 4
-		if t.Brief {
+		if t.Brief || t.Signed {
 			blank = briefBlank
 		}
 		return f.beside() + math.Max(blank, fonts.Width(fieldFace(f), f.Value, f.tall)) + Pad + 0.1

@@ -156,7 +156,7 @@ func TestNothingToLay(t *testing.T) {
 		for _, s := range layingSheets(set) {
 			all += said(s) + " "
 		}
-		for _, told := range []string{"Laying, step by step", "Compare the length used", "plan again from P1"} {
+		for _, told := range []string{"Laying, step by step", "Check the length used", "plan again from P1"} {
 			if strings.Contains(all, told) != (name == "planned") {
 				t.Errorf("%s: %q is wrong", name, told)
 			}

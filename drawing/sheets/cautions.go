@@ -34,26 +34,24 @@ const (
 // text words a caution as the region does, in a sheet's own units.
 func (c caution) text(in circuit.Region, f say.Figures) string {
 	return [...]string{
-		f.Text("Design aid: installer, licensed electrician and inspector decide; local code and the cable's " +
-			"instructions come first."),
+		f.Text("Design aid: local code and the cable's instructions come first; installer, licensed electrician " +
+			"and inspector decide."),
 		f.Text("Only the label's voltage: double gives 4 times the power and destroys the cable."),
 		f.Text(in.Protect) + " " + f.Text(in.Series),
-		f.Text("Never shorten, cut, splice or cross heating cable; trim only the cold lead, as its instructions " +
-			"allow. Lead joint and end cap lie in mortar under tile, never in a wall or box."),
-		f.Text("Never energise the cable on its spool or in a coil."),
-		f.Text("Do not energise before mortar, compound and grout have cured: the longest time stated, else 28 " +
-			"days for portland cement."),
-		f.Text("Measure conductor and insulation at every stage, in writing. Outside the limits: stop, find the " +
-			"cause."),
+		f.Text("Never cut, splice or cross heating cable; trim only the cold lead, as instructed. Lead joint and " +
+			"end cap lie in mortar under tile, never in a wall or box."),
+		f.Text("Never energise cable on its spool or coiled."),
+		f.Text("Energise only once mortar, compound and grout have cured: the longest time stated, else 28 days."),
+		f.Text("Measure at every stage, in writing. Outside the limits: stop, find the cause."),
 		f.Text("Insulation tests: disconnect thermostat and sensor first. The tester's voltage is dangerous."),
-		f.Text("No heating cable under built-ins without clearance, through walls, across movement joints, or in " +
-			"closets where code forbids it."),
-		f.Textf("No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records "+
-			"and label at the %s.", f.Text(in.Panel)),
-		f.Text("Sensor in its own tube, midway between two runs, away from other heat; keep it replaceable."),
+		f.Text("No heating cable under built-ins without clearance, in walls, over movement joints, in closets " +
+			"where code forbids it."),
+		f.Textf("No drilling or nailing into the heated area. Photograph the layout; plan, records and label stay "+
+			"at the %s.", f.Text(in.Panel)),
+		f.Text("Sensor replaceable in its own tube, midway between runs, away from other heat."),
 		f.Text("Inspection before covering."),
-		f.Textf("Floor finish: the lower of comfort (%s occupied, %s bath, %s edge zone) and the covering's own "+
-			"limit. No thick rugs or mattresses.", f.Degrees(heat.OccupiedLimit.Celsius),
+		f.Textf("Floor surface: at most %s occupied, %s bath, %s edge zone, and the covering's own limit. No thick "+
+			"rugs or mattresses.", f.Degrees(heat.OccupiedLimit.Celsius),
 			f.Degrees(heat.BathroomLimit.Celsius),
 			f.Degrees(heat.EdgeLimit.Celsius)),
 	}[c]

@@ -112,8 +112,8 @@ func checkChains(t *testing.T, file string, d drawnSet) (chains int) {
 				continue
 			}
 			for name, sum := range sums(t, pg) {
-				level := strings.HasPrefix(name, "south") || strings.HasPrefix(name, "north")
-				if !level && !strings.HasPrefix(name, "west") && !strings.HasPrefix(name, "east") {
+				level := strings.HasPrefix(name, "bottom of") || strings.HasPrefix(name, "top of")
+				if !level && !strings.HasPrefix(name, "left of") && !strings.HasPrefix(name, "right of") {
 					continue // a slanting wall
 				}
 				chains++

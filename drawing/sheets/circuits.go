@@ -138,13 +138,16 @@ func lookUp(p *layout.Plan) []setting.Block {
 		l.Head += p.Job.Language.Joint(": ") + of
 	}
 	for _, w := range p.ToLookUp {
+		if continuous := p.Job.Region().Continuous.Source; w.Clause != "" && strings.Contains(continuous, w.Clause) {
+			continue // the load's table has it
+		}
 		read := w.Read()
 		if of != "" && w.Clause != "" {
 			read = w.Clause
 		}
 		l.Paras = append(l.Paras, sentence(p.Job.Language.Text(w.Text)+" ("+wholeStandards(read)+")"))
 	}
-	l.Paras = append(l.Paras, sentence(p.Job.Language.Text("check the edition in force; nothing is judged here")))
+	l.Paras = append(l.Paras, sentence(p.Job.Language.Text("check the edition in force; nothing is judged")))
 	return []setting.Block{l}
 }
 
@@ -185,13 +188,15 @@ func sensorLine(s job.Sensor, f say.Figures) string {
 }
 
 // sensorTable is what the job's sensor should read at usual floor
-// temperatures, in the unit of the record's columns.
-func sensorTable(s job.Sensor, f say.Figures) (table []setting.Block, said []string) {
+// temperatures, in the unit of the record's columns: a table or, brief, in words.
+func sensorTable(s job.Sensor, f say.Figures, brief bool) (table []setting.Block, said []string) {
 	expected := layout.ExpectedSensor(s)
 	if len(expected) == 0 {
 		return nil,
-			[]string{f.Text("Sensor: kind not given. Compare its reading at a known temperature with its " +
-				"instructions.")}
+			[]string{f.Text("Sensor: kind not given; compare its readings with its instructions.")}
+	}
+	if brief {
+		return nil, []string{sensorWords(s, expected, f)}
 	}
 	t := setting.Table{Span: true, Cols: []setting.Column{{Wraps: true,
 		Head: f.Textf("Sensor %s (%s)", s.Family.Name, s.Source)}}}
@@ -207,4 +212,19 @@ func sensorTable(s job.Sensor, f say.Figures) (table []setting.Block, said []str
 	}
 	t.Rows = [][]setting.Cell{reads, within}
 	return []setting.Block{t}, nil
+}
+
+// sensorWords says in a sentence what the table has.
+func sensorWords(s job.Sensor, expected []layout.SensorOhms, f say.Figures) string {
+	var reads []string
+	for _, e := range expected {
+		reads = append(reads, floorplan.UnbrokenWords(f.Textf("%s %s (%s to %s)", degrees(f, e.Celsius),
+			f.Kilohms(e.Ohms), f.Kilohms(e.Lowest), f.Kilohms(e.Highest))))
+	}
+	words := f.Textf("Sensor %s (%s)", s.Family.Name, s.Source) + ", kΩ, " + f.Textf("within %s",
+		f.Figure(say.Difference(s.Tolerance, f.Units))) + f.Joint(": ") + strings.Join(reads, f.Joint("; ")) + "."
+	if strings.HasPrefix(s.Family.Source, "assumed") {
+		words += " " + sentence(f.Textf("curve: %s", s.Family.Source))
+	}
+	return words
 }

@@ -74,7 +74,7 @@ func TestSensorTable(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		table, _ := sensorTable(job.Sensor{Family: family, Tolerance: 3}, f)
+		table, _ := sensorTable(job.Sensor{Family: family, Tolerance: 3}, f, false)
 		sheet := table[0].(setting.Table)
 		if got := strings.ReplaceAll(sheet.Cols[c.at].Head, setting.NoBreak, " "); got != c.want {
 			t.Errorf("%s: column %d is headed %q, want %q", c.kind, c.at, got, c.want)
@@ -86,7 +86,7 @@ func TestSensorTable(t *testing.T) {
 			t.Errorf("%s: its curve is said to be assumed: %v", c.kind, assumed)
 		}
 	}
-	if _, words := sensorTable(job.Sensor{}, f); len(words) != 1 || !strings.Contains(words[0], "not given") {
+	if _, words := sensorTable(job.Sensor{}, f, false); len(words) != 1 || !strings.Contains(words[0], "not given") {
 		t.Error("no kind, and it is not said")
 	}
 }

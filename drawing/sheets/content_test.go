@@ -128,7 +128,7 @@ func TestNothingMeasured(t *testing.T) {
 		}
 	}
 	stages := len(stages(say.Figures{}))
-	tab := stageTable(say.Figures{}, &samplePlan(t, plane.Millimetres).Rooms[0].Cables[0])
+	tab := stageTable(say.Figures{}, []*layout.Cable{&samplePlan(t, plane.Millimetres).Rooms[0].Cables[0]})
 	for _, r := range tab.Rows {
 		for _, c := range r[1:] {
 			if c.Text != "" {
@@ -261,9 +261,8 @@ func TestSettingOutSaysTheDriftTaken(t *testing.T) {
 		{ID: "H4", Laid: &layout.Laid{}},
 	}}
 	got := strings.Join(driftRule(&floorplan.View{Room: room}), "\n")
-	want := "Drift (- less, + more cable used than drawn), at least: H1 takes -1.8 % / +2.4 % at 1/2, " +
-		"nothing / +2.4 % at 3/4; H2 takes -1.0 % / +2.0 % at 1/2 and 3/4; H3 not known. Within that nothing laid is " +
-		"lifted, and 5 % of the floor cold at most."
+	want := "Drift (- less, + more cable used than drawn) taken at least, none lifted, at most 5 % of the floor " +
+		"cold: H1 -1.8 % / +2.4 % at 1/2, nothing / +2.4 % at 3/4; H2 -1.0 % / +2.0 % at 1/2 and 3/4; H3 not known."
 	if got != want {
 		t.Errorf("%s\nwant %s", got, want)
 	}

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"oxturn/layout/language"
@@ -21,13 +22,22 @@ const coverID = "cover"
 // cover sets what a proposal offers, before the sheets that say how it is built: what the
 // floor is to be, what that costs with tax, how long it holds, and where to sign. What a
 // piece costs, and the markup, are on the take-off alone.
-func cover(p *layout.Plan, others []indexed) ([]*setting.Page, error) {
+//
+// It shows each floor: as warm as it is to be where that is taken for it, and closes with what else is.
+func cover(p *layout.Plan, others []indexed, taken []setting.Block) ([]*setting.Page, error) {
 	if p.Offer == nil {
 		return nil, nil
 	}
-	var blocks []setting.Block
+	var blocks, last []setting.Block
+	for _, b := range taken {
+		if _, warm := b.(warmFloor); warm {
+			blocks = append(blocks, b)
+		} else {
+			last = append(last, b)
+		}
+	}
 	for i := range p.Rooms {
-		if r := &p.Rooms[i]; len(r.Cables) > 0 && i < mostPictures {
+		if r := &p.Rooms[i]; len(r.Cables) > 0 && i < mostPictures && len(blocks) <= i {
 			blocks = append(blocks, floorPicture{r})
 		}
 	}
@@ -37,7 +47,46 @@ func cover(p *layout.Plan, others []indexed) ([]*setting.Page, error) {
 		exclusions(p), f),
 		listOf(f.Text("Terms"), terms(p), f), signatures(f), sheetIndex(f, others))
 	k := kindNamed(coverID)
-	return setting.ListSheets(p, setting.FormPaper(p.Job), coverID, k.Title, k.Form, without(blocks))
+	return setting.ListSheets(p, setting.FormPaper(p.Job), coverID, k.Title, k.Form, without(append(blocks, last...)))
+}
+
+// forCover takes off what a page leaves over what the cover of small sets has room for: the warmth of its
+// floors, in place of their cables, and what rooms lose.
+func forCover(p *layout.Plan, aside *setting.Page) ([]setting.Block, error) {
+	if aside == nil || p.Offer == nil || !onSmall(p) || len(p.Rooms) > mostPictures {
+		return nil, nil
+	}
+	listed := mostListed(p)
+	alone, err := cover(p, listed, nil)
+	if err != nil {
+		return nil, err
+	}
+	var taken, left []setting.Block
+	for _, b := range aside.Over {
+		own := setting.Unmeasured(b)
+		l, list := own.(setting.List)
+		_, warm := own.(warmFloor)
+		if warm || list && strings.HasPrefix(l.Head, p.Job.Language.Text(lossHead)) {
+			if set, err := cover(p, listed, append(slices.Clone(taken), own)); err == nil && len(set) <= len(alone) {
+				taken = append(taken, own)
+				continue
+			}
+		}
+		left = append(left, b)
+	}
+	aside.Over = left
+	return taken, nil
+}
+
+// mostListed are as many sheets as follow a cover of small sets at most: it takes what it has room for
+// before they are drawn.
+func mostListed(p *layout.Plan) []indexed {
+	const eachRoom, once = 4, 6 // field sheet, membrane and tile, electrician's and map; details, notes and take-off
+	n := eachRoom*len(p.Rooms) + once
+	for i := range p.Rooms {
+		n += len(p.Rooms[i].Cables) // test records
+	}
+	return make([]indexed, n)
 }
 
 // mostPictures is how many rooms have their picture on a cover; a key plan shows all.
@@ -178,12 +227,13 @@ func signatures(f say.Figures) setting.Block {
 		Rows: [][]setting.Cell{setting.Row(f.Text("Client"), "", ""), setting.Row(f.Text("Contractor"), "", "")}}
 }
 
-// coverAlone is the cover over the sheets that a set had before.
+// coverAlone is the cover over the sheets that a set had before; nil where it shows how warm floors are from place
+// to place, which is worked out last.
 func coverAlone(p *layout.Plan, before Numbering) ([]*setting.Page, error) {
-	if len(before.index) == 0 {
+	if len(before.index) == 0 || layersAside(p) != nil {
 		return nil, nil
 	}
-	return cover(p, before.index)
+	return cover(p, before.index, nil)
 }
 
 // An indexed is a sheet as the cover lists it.

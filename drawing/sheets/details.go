@@ -124,9 +124,14 @@ func details(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	out, err := fewest(setAside(p, pages), func(aside []setting.Block) ([]*setting.Page, error) {
-		return set(slices.Concat(blocks, aside))
-	})
+	orders := setAside(p, pages)
+	after := func(aside []setting.Block) ([]*setting.Page, error) { return set(slices.Concat(blocks, aside)) }
+	out, err := fewest(orders, after)
+	if fine := inFinePrint(orders); err == nil && fine != nil && len(out) > len(own)+1 {
+		if finer, wrong := fewest(fine, after); wrong == nil && len(finer) < len(out) {
+			out = finer
+		}
+	}
 	for i, pg := range out {
 		if i >= len(own) && len(pg.Details) == 0 {
 			setting.Retitle(pg, notesID, kindNamed(notesID).Title, kindNamed(notesID).Form)

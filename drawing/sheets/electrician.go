@@ -184,15 +184,15 @@ func electricNotes(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
 	if v.Room.Job.Thermostat.Height > 0 {
-		l.Paras = append(l.Paras, v.Fig.Text("Height of the box: its middle over the finished floor."))
+		l.Paras = append(l.Paras, v.Fig.Text("Box height: its middle over finished floor."))
 	}
-	apart := v.Fig.Text("Cold and sensor leads rise apart, each by its own way into the box.")
+	apart := v.Fig.Text("Cold and sensor leads rise and enter the box apart.")
 	for _, s := range v.Room.Sensors {
 		if s.Spare {
-			apart += v.Fig.Textf(" Cap and label the lead of %s.", s.Name)
+			apart += v.Fig.Textf(" Cap and label %s.", s.Name)
 		}
 	}
 	l.Paras = append(l.Paras, apart,
-		v.Fig.Text("Nail plates where leads pass a sole plate; labels and lead tags in sight until the inspection."))
+		v.Fig.Text("Nail plates at the sole plate; labels and lead tags in sight until inspected."))
 	return l
 }

@@ -86,7 +86,7 @@ func registry() []registered {
 		{Kind: setting.Kind{ID: takeOffID, Code: "TO", Title: "Take-off", Form: "Take-off",
 			About:   "What to buy, each line with the area or length it is based on",
 			Readers: []string{estimatorReader}}},
-		{Kind: setting.Kind{ID: "test-record", Code: "TR", Title: "Test record", Form: "Test record",
+		{Kind: setting.Kind{ID: recordID, Code: "TR", Title: "Test record", Form: "Test record",
 			About:   "The readings to take at each stage, with their limits",
 			Readers: []string{installerReader, wirerReader, ownerReader, HandedOver}},
 			draw: allRecords, alone: lone(allRecords)},

@@ -25,8 +25,8 @@ func known(s signs.Sign) bool {
 }
 
 // named reports whether a sign has its name beside it, in full or as tables have it: a run's number,
-// the share of the cable at a mark, P1 and P2.
+// the share of the cable at a mark, P1 and P2, a start line's T1 and T2.
 func named(s signs.Sign) bool {
-	return slices.Contains([]signs.Sign{signs.Stand, signs.ToFix, signs.Run, signs.Half, signs.Quarter, signs.Crossing},
-		s)
+	return slices.Contains([]signs.Sign{signs.Stand, signs.ToFix, signs.Run, signs.Half, signs.Quarter, signs.Crossing,
+		signs.StartLine}, s)
 }

@@ -198,7 +198,8 @@ func onFixture(v *floorplan.View, b drawing.Box) bool {
 }
 
 func pieceTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
-	t := setting.Table{Head: v.Fig.Text("Pieces"), Cols: []setting.Column{{Head: v.Fig.Text("Piece"), Wraps: true},
+	t := setting.Table{Head: v.Fig.Text("Pieces"), MayBeFine: true, Cols: []setting.Column{
+		{Head: v.Fig.Text("Piece"), Wraps: true},
 		{Head: v.Fig.Text("Length, trimmed"), Align: setting.Decimal}, {Head: v.Fig.Text("Width, trimmed"),
 			Align: setting.Decimal},
 		{Head: v.Fig.Text("Pegs, long x wide"), Align: setting.Centred}}}
@@ -216,9 +217,9 @@ func pieceTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 // notchTable says what is cut out of the pieces round what stands on the floor: at
 // which edge, how far along it, and how large.
 func notchTable(v *floorplan.View, laid *membrane.Laid) []setting.Block {
-	t := setting.Table{Head: v.Fig.Text("Notches"), Cols: []setting.Column{{Head: v.Fig.Text("Piece")},
+	t := setting.Table{Head: v.Fig.Text("Notches"), MayBeFine: true, Cols: []setting.Column{{Head: v.Fig.Text("Piece")},
 		{Head: v.Fig.Text("Cut out of"), Wraps: true},
-		{Head: v.Fig.Text("Along length x width"), Wraps: true}}}
+		{Head: v.Fig.Text("Length x width"), Wraps: true}}}
 	for _, p := range laid.Pieces {
 		for _, n := range p.Notches {
 			t.Rows = append(t.Rows, setting.Row("M"+strconv.Itoa(p.Number), notchPlace(v, p, n, laid.Along),
@@ -272,7 +273,7 @@ func seamTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	if len(laid.Seams) == 0 {
 		return setting.List{Head: v.Fig.Text("Seams"), Paras: []string{v.Fig.Text("None.")}}
 	}
-	t := setting.Table{Head: v.Fig.Text("Seams"), Cols: []setting.Column{{Head: v.Fig.Text("Seam")},
+	t := setting.Table{Head: v.Fig.Text("Seams"), MayBeFine: true, Cols: []setting.Column{{Head: v.Fig.Text("Seam")},
 		{Head: v.Fig.Text("Where"), Wraps: true},
 		{Head: v.Fig.Text("Length"), Align: setting.Decimal}}}
 	for i, s := range laid.Seams {
@@ -312,7 +313,7 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 		v.Fig.Textf("Whole job: %d %s of %s x %s%s; %s covered, %s waste.", len(m.Packs), unit,
 			v.Fig.Length(m.Stock.Width), v.Fig.Length(m.Stock.Length), bound, v.Fig.Area(m.Covered),
 			v.Fig.Area(m.Taken-m.Covered)),
-		v.Fig.Textf("Cut the %s between pegs, at the lengths from its start; then trim.", unit),
+		v.Fig.Textf("Cut the %s between pegs, then trim.", unit),
 		v.Fig.Textf("Strips butt, pegs in step, %s short of walls, the first set by P1. None laps or crosses a "+
 			"movement joint.", v.Fig.Fine().Length(membrane.Trim)),
 	)

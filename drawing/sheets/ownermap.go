@@ -109,10 +109,20 @@ func ownerMapLevels(v *floorplan.View, label []setting.Block, without []string) 
 	living, legend := whole{keeping(v)}, legendOf(v)
 	all := beside(places, legend, living) // what stands named on the map goes first, how to live with the floor last
 	levels := []setting.Level{{Blocks: all}, {Blocks: beside(legend, places, living), Gain: 1.3}}
-	for _, bs := range [][]setting.Block{beside(short, legend, living), beside(legend, short, living)} {
+	for _, bs := range [][]setting.Block{beside(short, legend, living), beside(legend, short, living),
+		beside(inFine(places), legend, living)} {
 		levels = append(levels, setting.Level{Blocks: bs, Gain: setting.Never})
 	}
 	return append(levels, setting.Level{Blocks: all, Gain: setting.Never, Overflow: true})
+}
+
+// inFine is a table in fine print, for a column that is too narrow for its words.
+func inFine(b setting.Block) setting.Block {
+	if t, ok := b.(setting.Table); ok {
+		t.Fine = true
+		return t
+	}
+	return b
 }
 
 // evidence says what the map is worth.

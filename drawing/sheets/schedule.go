@@ -94,7 +94,7 @@ func properties(f say.Figures) []property {
 			return f.Apart(c.Spacing) + f.Joint("; ") + gapRange(c.Gaps, f)
 		}},
 		{"Heat, at even spacing", func(c *layout.Cable) string {
-			return f.Textf("%s, half a gap beyond the heated area", densityOver(c.Density, c.AtEven(), f))
+			return f.Textf("%s, half a gap more around", densityOver(c.Density, c.AtEven(), f))
 		}},
 		{"Heat, over heated area", func(c *layout.Cable) string {
 			return densityOver(c.OverServed(), c.Share.Area(), f)

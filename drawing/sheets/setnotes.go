@@ -54,6 +54,16 @@ func fewest(orders [][]setting.Block, set func([]setting.Block) ([]*setting.Page
 	return best, nil
 }
 
+// inFinePrint are orders of blocks with what may be so in fine print; nil where nothing may.
+func inFinePrint(orders [][]setting.Block) (out [][]setting.Block) {
+	for _, blocks := range orders {
+		if fine, ok := setting.FinePrint(blocks); ok {
+			out = append(out, fine)
+		}
+	}
+	return out
+}
+
 // setAside is what pages leave over. One legend does for all of them: a sign means the same on
 // every sheet. It stands last in a column or, in the other order, first and as wide as a sheet.
 func setAside(p *layout.Plan, pages []*setting.Page) (orders [][]setting.Block) {

@@ -212,9 +212,8 @@ func driftRule(v *floorplan.View) []string {
 	if takes == nil {
 		return nil
 	}
-	return []string{v.Fig.Textf("Drift (- less, + more cable used than drawn), at least: %s. Within that nothing "+
-		"laid is lifted, and %s of the floor cold at most.", strings.Join(takes, v.Fig.Joint("; ")),
-		v.Fig.Percent(refit.ReserveCold))}
+	return []string{v.Fig.Textf("Drift (- less, + more cable used than drawn) taken at least, none lifted, at most "+
+		"%s of the floor cold: %s.", v.Fig.Percent(refit.ReserveCold), strings.Join(takes, v.Fig.Joint("; ")))}
 }
 
 // driftTaken says what drift a cable's plan takes at the marks, such as takes
@@ -225,9 +224,9 @@ func driftTaken(f say.Figures, c *layout.Cable, name string) string {
 	}
 	half, later := c.Reserves[0], c.Reserves[1]
 	if refit.Takes(half, f.Language) == refit.Takes(later, f.Language) {
-		return f.Textf("%stakes %s at %s and %s", name, refit.Takes(half, f.Language), half.Mark, later.Mark)
+		return f.Textf("%s%s at %s and %s", name, refit.Takes(half, f.Language), half.Mark, later.Mark)
 	}
-	return f.Textf("%stakes %s at %s, %s at %s", name, refit.Takes(half, f.Language), half.Mark, refit.Takes(later,
+	return f.Textf("%s%s at %s, %s at %s", name, refit.Takes(half, f.Language), half.Mark, refit.Takes(later,
 		f.Language), later.Mark)
 }
 
@@ -452,7 +451,7 @@ func crossing(v *floorplan.View) setting.Block {
 	l.Paras = append(append(append(l.Paras, words), keptClear(v)...), v.BrokenDatums()...)
 	if v.Plan.Job.Info.Status != job.AsLaid {
 		l.Paras = append(l.Paras,
-			v.Fig.Text("Pegs elsewhere once the membrane is down: plan again from P1 as it is."))
+			v.Fig.Text("Pegs lie otherwise: plan again from P1 as it is."))
 	}
 	return l
 }
@@ -480,11 +479,11 @@ func layingRules(v *floorplan.View) []string {
 		numbers = v.Fig.Text(" Runs without a number follow the one before.")
 	}
 	return slices.Concat([]string{
-		v.Fig.Textf("Compare the length used at every run's end with the list. Half mark off its place: the end "+
-			"misses by about twice that.%s", numbers),
+		v.Fig.Textf("Check the length used at every run's end. Half mark off its place: the end misses by about "+
+			"twice that.%s", numbers),
 	}, driftRule(v), []string{
-		v.Fig.Text("One peg at a turn is two pegs of cable. Never move cable into a clearance."),
-		v.Fig.Text("Bed every run in full, without voids. Keep the continuity alarm on; walk on boards."),
+		v.Fig.Text("One peg at a turn is two of cable. Never move cable into a clearance."),
+		v.Fig.Text("Bed every run without voids. Keep the continuity alarm on; walk on boards."),
 	})
 }
 

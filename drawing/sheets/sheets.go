@@ -70,8 +70,13 @@ func setPages(p *layout.Plan, stop func() bool) ([]*setting.Page, error) {
 		return nil, err
 	}
 	over := drawings(slices.Concat(drawn...))
-	if aside := layersAside(p); aside != nil {
+	aside := layersAside(p)
+	if aside != nil {
 		over = append(over, aside)
+	}
+	offered, err := forCover(p, aside)
+	if err != nil {
+		return nil, err
 	}
 	for _, left := range []struct {
 		id  string
@@ -90,7 +95,7 @@ func setPages(p *layout.Plan, stop func() bool) ([]*setting.Page, error) {
 		}
 	}
 	all := slices.Concat(drawn...)
-	first, err := cover(p, indexOf(all))
+	first, err := cover(p, indexOf(all), offered)
 	return append(first, all...), err
 }
 

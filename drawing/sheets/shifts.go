@@ -37,7 +37,7 @@ func shiftBlocks(p *layout.Plan) []setting.Block {
 	return []setting.Block{t, setting.List{Span: true, Paras: []string{said}}}
 }
 
-const judgedByArea = "Cables judged by area, not laid again."
+const judgedByArea = "Cables judged by area."
 
 // shiftTerms say the same of a job's only room.
 func shiftTerms(p *layout.Plan) []string {

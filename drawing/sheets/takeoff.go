@@ -79,7 +79,7 @@ func takeOffBlocks(p *layout.Plan) []setting.Block {
 		}
 		said := strings.Join(language.In(p.Job.Language, part.paras), " ")
 		if i == assumed && common != "" {
-			said += " " + f.Textf("Counted on, where no other basis is given: %s.", common)
+			said += " " + f.Textf("Else counted on: %s.", common)
 		}
 		terms.Paras = append(terms.Paras, part.head+ownUnits(said, f))
 	}

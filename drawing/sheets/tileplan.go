@@ -403,12 +403,11 @@ func (t tileView) notes(v *floorplan.View) setting.Block {
 	case t.Recorded:
 		l.Paras = append(l.Paras, v.Fig.Text("As the tiler set it out."))
 	default:
-		l.Paras = append(l.Paras, v.Fig.Textf("PROPOSED: along the rows %s, across them %s. Lay a row dry each way "+
-			"first.", t.Along, t.Across))
+		l.Paras = append(l.Paras, v.Fig.Textf("PROPOSED: along the rows %s, across them %s.", t.Along, t.Across))
 	}
 	if t.Numbers != nil {
 		way := plane.Pt(1, 0).Rotate(t.Angle)
-		l.Paras = append(l.Paras, v.Fig.Textf("Rows count towards %s, the tiles of a row towards %s.",
+		l.Paras = append(l.Paras, v.Fig.Textf("Rows count towards %s, tiles towards %s.",
 			layout.Towards(v.Room.Job, t.start.At, way.Left()), layout.Towards(v.Room.Job, t.start.At, way)))
 	}
 	if job.Materials.SealantWidth > 0 && !t.Recorded {

@@ -98,8 +98,8 @@ func warmWords(r *layout.Room, f say.Figures) string {
 	if !r.Warm.Alike() {
 		of += f.Text(", at least to at most")
 	}
-	return f.Textf("%s: mean %s, standard deviation %s; coldest place to stand (mean of %s, a foot's width) %s. "+
-		"Left on, room at %s; no rugs or sun.", of,
+	return f.Textf("%s: mean %s, standard deviation %s; coldest place to stand, %s wide, %s. Left on, room at %s; "+
+		"no rugs or sun.", of,
 		pair(func(s layout.FloorState) string { return at(s.Mean) }),
 		pair(func(s layout.FloorState) string { return f.Figure(say.Difference(s.Spread, f.Units)) }),
 		floorplan.UnbrokenWords(f.Apart(math.Round(r.Warm.Spot))),

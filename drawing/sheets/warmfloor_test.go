@@ -147,7 +147,7 @@ func TestHomePaperHasTheWarmFloor(t *testing.T) {
 		var all string
 		for _, s := range d.set {
 			if id := s.ID; strings.HasPrefix(id, "details") || strings.HasPrefix(id, "notes") ||
-				strings.HasPrefix(id, takeOffID) {
+				strings.HasPrefix(id, takeOffID) || id == coverID {
 				all += strings.ReplaceAll(said(s), setting.NoBreak, " ") + " "
 			}
 		}

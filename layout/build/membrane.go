@@ -108,7 +108,7 @@ func cutPlan(p *layout.Plan, m *membrane.Plan) *takeoff.CutPlan {
 		rooms = append(rooms, language.Say("%s: %s %s", r.Name, say.CountedMessage(len(r.Pieces), "piece"),
 			stripsAlong(p, r.Name, r.Along)))
 	}
-	note := language.Say("by the cut plan, off-cuts reused; %s; %s", language.Joined(", ", rooms...), fewest(m))
+	note := language.Say("by the cut plan; %s; %s", language.Joined(", ", rooms...), fewest(m))
 	return &takeoff.CutPlan{Packs: len(m.Packs), Taken: m.Taken, Seams: m.Seams(), Note: note}
 }
 
@@ -120,7 +120,7 @@ func fewest(m *membrane.Plan) language.Message {
 		what = "sheet"
 	}
 	if m.Fewest() {
-		return language.Say("%s, the fewest possible for these pieces", say.CountedMessage(len(m.Packs), what))
+		return language.Say("%s, the fewest possible", say.CountedMessage(len(m.Packs), what))
 	}
 	return language.Say("%s, at least %d needed", say.CountedMessage(len(m.Packs), what), m.Bound)
 }

@@ -49,8 +49,7 @@ func openElectrics(p *layout.Plan) []language.Message {
 	}
 	if len(layout.ExpectedSensor(p.Job.Sensor)) == 0 {
 		out = append(out, language.Say("Sensor: its kind is not given. It must be the one that the thermostat "+
-			"reads; until it is "+
-			"known, its readings cannot be judged."))
+			"reads."))
 	}
 	return out
 }

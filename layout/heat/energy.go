@@ -112,8 +112,8 @@ func (u Use) check() error {
 
 func (u Use) assumptions() []language.Message {
 	out := []language.Message{
-		language.Say("%s to %s hours a day, %s days a month, the current on for %s of them: more in the cold or on a "+
-			"bare slab", language.Figure(say.Plain(u.Hours.Low)), language.Figure(say.Plain(u.Hours.High)),
+		language.Say("%s to %s hours a day, %s days a month, the current on for %s of them",
+			language.Figure(say.Plain(u.Hours.Low)), language.Figure(say.Plain(u.Hours.High)),
 			language.Figure(say.Plain(u.Days)), language.Say("%s to %s",
 				language.Figure(say.Decimals(100*u.Duty.Low, 0)), language.Figure(say.Percent(u.Duty.High)))),
 	}
@@ -123,5 +123,5 @@ func (u Use) assumptions() []language.Message {
 		out = append(out, language.Say("tariff %s %s a kWh, without standing charges",
 			language.Figure(say.Decimals(u.Tariff, tariffDecimals)), u.Currency))
 	}
-	return append(out, language.Say("always on: as where a power cut undid the schedule"))
+	return append(out, language.Say("always on: a power cut undid the schedule"))
 }

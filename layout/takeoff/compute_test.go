@@ -199,14 +199,15 @@ func TestTileLine(t *testing.T) {
 		got.PackName != "box" {
 		t.Errorf("%+v of %d tiles, %v", got, all[0].Tiles(), err)
 	}
-	for _, want := range []string{"as proposed on the tile plan", "whole", "cut", "10 % waste: 22"} {
+	for _, want := range []string{"by the tile plan", "whole", "cut", "10 % waste: 22"} {
 		if !strings.Contains(got.Note.String(), want) {
 			t.Errorf("note %q lacks %q", got.Note, want)
 		}
 	}
 	in = bath()
 	in.Tile.Pattern = tiling.Herringbone
-	if got = line(t, counted(in), "tile"); !strings.Contains(got.Note.String(), "as proposed") || got.Gross < got.Net {
+	if got = line(t, counted(in), "tile"); !strings.Contains(got.Note.String(), "by the tile plan") ||
+		got.Gross < got.Net {
 		t.Errorf("herringbone: %+v", got)
 	}
 	in.Tile.Pattern = "basketweave"

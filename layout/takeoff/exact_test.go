@@ -57,7 +57,7 @@ func TestPatternAndLayoutAreTold(t *testing.T) {
 	}
 	in := bath()
 	l := counted(in)
-	if note := line(t, l, "tile").Note; !strings.HasPrefix(note.String(), "as proposed on the tile plan") {
+	if note := line(t, l, "tile").Note; !strings.HasPrefix(note.String(), "by the tile plan") {
 		t.Error(note)
 	}
 }

@@ -54,7 +54,7 @@ func (b *builder) grout() {
 func (b *builder) fillJoints(l *Line, depth float64) {
 	p, t := b.in.Materials.Grout, b.in.Tile
 	l.Net = b.in.tiled() / plane.SquareMetre * depth * p.Density
-	l.note("joint %s, depth %s, exact geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"),
+	l.note("joint %s, depth %s; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"),
 		b.both(p.Density, "kg/L"), p.Source)
 	if depth > 0 {
 		l.note("short formula %s %% more", language.Figure(say.Digits(100*(GroutDepthShort(t)/depth-1), 2)))
@@ -117,7 +117,7 @@ func (b *builder) sealant(code string, item, what language.Message, joints []sea
 		l.Pack, l.PackName = 0, ""
 		b.ask("%s: a cartridge of %g %s; it must be in L or m.", l.Item, p.Pack, p.Unit)
 	}
-	l.note("size of a cartridge, %s", p.Source)
+	l.note("cartridge size, %s", p.Source)
 	b.add(l, p.Price)
 }
 
@@ -133,7 +133,7 @@ func (b *builder) sealed(s seal, several bool) language.Message {
 	m := b.in.Materials
 	depth := language.Say(m.SealantDepthSource.String())
 	if m.SealantDepthSource == job.FromDefault {
-		depth = language.Say("as the tile is thick")
+		depth = language.Say("as the tile")
 	}
 	out := language.Say("joint %s wide, %s, and %s deep, %s", b.both(s.width, "mm"), s.source,
 		b.both(m.SealantDepth, "mm"), depth)

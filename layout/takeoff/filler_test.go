@@ -16,8 +16,7 @@ func TestSealantCanBeReckonedOver(t *testing.T) {
 	in := bath()
 	in.Materials.SealantWidthSource = job.FromJob
 	got := line(t, counted(in), "edge-sealant")
-	for _, want := range []string{"joint 5 mm (0.197 in) wide, job file, and 6 mm (0.236 in) deep, as the tile " +
-		"is thick",
+	for _, want := range []string{"joint 5 mm (0.197 in) wide, job file, and 6 mm (0.236 in) deep, as the tile;",
 		"a cartridge fills 10.00 m (32.8 ft)"} {
 		if !strings.Contains(got.Note.String(), want) {
 			t.Errorf("note %q lacks %q", got.Note, want)

@@ -89,8 +89,7 @@ func TestBedSaysWhatTablesGive(t *testing.T) {
 		in.Materials.BedNotch = 9.525
 		in.Materials.BedMortar = job.Product{Pack: 22.68, Unit: "kg", Yield: yield}
 		note := line(t, counted(in), "bed-mortar").Note
-		want := "46.3 ft² (4.31 m²) a bag, trowel tables in print 60 ft² (5.57 m²) to 80 ft² (7.43 m²) at best: " +
-			"bags may be left"
+		want := "46.3 ft² (4.31 m²) a bag, trowel tables in print 60 ft² (5.57 m²) to 80 ft² (7.43 m²) at best"
 		if strings.Contains(note.String(), want) != said || strings.Contains(note.String(), "at best") != said {
 			t.Errorf("%g L: %q", yield, note)
 		}

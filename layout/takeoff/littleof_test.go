@@ -210,7 +210,7 @@ func TestStripsThatJustFit(t *testing.T) {
 
 // Of two rooms whose tile was recorded for none, one and both.
 func TestWhoseTileLayoutIsCounted(t *testing.T) {
-	for recorded, want := range map[[2]bool]string{{}: "as proposed on the tile plan",
+	for recorded, want := range map[[2]bool]string{{}: "by the tile plan",
 		{true, false}: "as set out in some rooms, as proposed in others", {true, true}: "as the tiler set it out"} {
 		in := bath()
 		in.Rooms = append(in.Rooms, in.Rooms[0])

@@ -134,7 +134,7 @@ func (b *builder) besidePrint(l *Line, p job.Product, d depth) {
 	}
 	own := p.Yield / d.mm
 	if least, most, ok := inPrint(d.mm, p.Pack); ok && own < least {
-		l.note("%s a bag, trowel tables in print %s to %s at best: bags may be left", b.both(own, "m²"),
+		l.note("%s a bag, trowel tables in print %s to %s at best", b.both(own, "m²"),
 			b.both(least, "m²"), b.both(most, "m²"))
 	}
 }

@@ -82,7 +82,7 @@ func (b *builder) cables() {
 			Basis: language.Say("%s: %s, %s, %s; heated area only", join(k.names), language.Figure(say.Volts(c.Volts)),
 				language.Figure(say.Watts(c.Watts)),
 				b.longWords(c.Length)),
-			Note: language.Say("never cut, no return once unwound")}, c.Price)
+			Note: language.Say("no return once unwound")}, c.Price)
 	}
 	if len(kinds) == 0 {
 		b.ask("Heating cable: none is settled yet.")
@@ -104,7 +104,7 @@ func (b *builder) controls() {
 		}
 		boxes++
 		if t.Limits {
-			limits = language.Say("with a floor limit, set at hook-up")
+			limits = language.Say("with a floor limit")
 		}
 		if t.Relay {
 			relays++
@@ -120,12 +120,12 @@ func (b *builder) controls() {
 		}
 	}
 	b.each("thermostat", language.Say("Thermostat with floor sensor input"), boxes,
-		language.Joined("; ", slices.Concat([]language.Message{language.Say("one a controlled room")}, kinds,
+		language.Joined("; ", slices.Concat([]language.Message{language.Say("one a room")}, kinds,
 			[]language.Message{limits})...))
 	b.each("relay", language.Say("Relay or second thermostat"), relays,
 		language.Say("the load is more than a thermostat's contacts carry"))
-	b.each("sensor", language.Say("Floor sensor"), sensors, language.Say("the one that is wired"))
-	b.each("spare-sensor", language.Say("Spare floor sensor"), spares, language.Say("elsewhere, never wired"))
+	b.each("sensor", language.Say("Floor sensor"), sensors, language.Say("wired"))
+	b.each("spare-sensor", language.Say("Spare floor sensor"), spares, language.Say("not wired"))
 	b.each("box", language.Say("Deep box for the thermostat"), boxes,
 		language.Say("for %d cold leads, %d of sensors; electrician to size", leads, sensors+spares))
 	b.length("conduit", language.Say("Conduit in the wall"), 2*rise, language.Say("twice the lead rise"))

@@ -74,7 +74,7 @@ func (b *builder) setOutBy() language.Message {
 	}
 	switch recorded {
 	case 0:
-		return language.Say("as proposed on the tile plan")
+		return language.Say("by the tile plan")
 	case len(b.in.Rooms):
 		return language.Say("as the tiler set it out")
 	}

@@ -41,10 +41,10 @@ func percent(share float64) language.Figure { return language.Figure(say.Percent
 
 func (b *builder) assumptions() {
 	b.list.Assumptions = []language.Message{
-		language.Say("Membrane under all tile, heated or not, strips butted."),
-		language.Say("The cable's volume is not taken off the peg fill."),
-		language.Say("Grout joints as deep as the tile is thick."),
-		language.Say("Packs are for the whole job."),
+		language.Say("Membrane under all tile, strips butted."),
+		language.Say("Cable's volume not taken off the peg fill."),
+		language.Say("Grout as deep as the tile."),
+		language.Say("Packs for the whole job."),
 		language.Say("Cut lengths and spacers with %s waste (common practice).", percent(cutWaste)),
 	}
 	if b.in.Tile.Pattern == tiling.Herringbone {
