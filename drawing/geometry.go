@@ -1,8 +1,6 @@
 package drawing
 
 import (
-	"math"
-
 	"oxturn/layout/plane"
 )
 
@@ -17,8 +15,7 @@ func Inside(rings [][]Pt, p Pt) bool {
 
 // Touches reports whether the straight piece from p to q has a point in b.
 func (b Box) Touches(p, q Pt) bool {
-	if math.Max(p.X, q.X) < b.X0 || math.Min(p.X, q.X) > b.X1 || math.Max(p.Y, q.Y) < b.Y0 || math.Min(p.Y,
-		q.Y) > b.Y1 {
+	if max(p.X, q.X) < b.X0 || min(p.X, q.X) > b.X1 || max(p.Y, q.Y) < b.Y0 || min(p.Y, q.Y) > b.Y1 {
 		return false // most of those asked for lie apart
 	}
 	_, _, ok := b.Clip(p, q)
@@ -37,7 +34,7 @@ func (b Box) Clip(p, q Pt) (from, to Pt, ok bool) {
 		if u > v {
 			u, v = v, u
 		}
-		t0, t1 = math.Max(t0, u), math.Min(t1, v)
+		t0, t1 = max(t0, u), min(t1, v)
 		return t0 <= t1
 	}
 	ok = clip(q.X-p.X, b.X0-p.X, b.X1-p.X) && clip(q.Y-p.Y, b.Y0-p.Y, b.Y1-p.Y)

@@ -26,7 +26,7 @@ func FaceOf(r Region, origin Point, angle float64) Face {
 // ring that is not convex may leave edges that run back on themselves along
 // the cut. They enclose nothing, so areas stay right; bounds may be too wide,
 // never too narrow, until a clip a little further in takes such edges off.
-func (f Face) Between(axis func(*Point) *float64, low, high float64) Face {
+func (f Face) Between(axis Axis, low, high float64) Face {
 	var out Face
 	for _, r := range f {
 		r = clip(r, axis, low, 1)
@@ -38,19 +38,30 @@ func (f Face) Between(axis func(*Point) *float64, low, high float64) Face {
 	return out
 }
 
-// AxisX is the coordinate that Between clips along x.
-func AxisX(p *Point) *float64 { return &p.X }
+// An Axis is what Between clips along.
+type Axis int
 
-// AxisY is the one along y.
-func AxisY(p *Point) *float64 { return &p.Y }
+// The two axes.
+const (
+	AxisX Axis = iota
+	AxisY
+)
+
+// Of is a point's coordinate along the axis.
+func (a Axis) Of(p *Point) *float64 {
+	if a == AxisY {
+		return &p.Y
+	}
+	return &p.X
+}
 
 // clip keeps the part of r on one side of a line across an axis: above it for
 // side 1, below it for side -1. What lies on the line lies there exactly. A ring
 // that lies well on that side is returned as it is, since most of those asked for do.
-func clip(r Ring, axis func(*Point) *float64, line, side float64) Ring {
+func clip(r Ring, axis Axis, line, side float64) Ring {
 	nearest := math.Inf(1)
 	for i := range r {
-		if off := side * (*axis(&r[i]) - line); off < nearest {
+		if off := side * (*axis.Of(&r[i]) - line); off < nearest {
 			nearest = off
 		}
 	}
@@ -60,7 +71,7 @@ func clip(r Ring, axis func(*Point) *float64, line, side float64) Ring {
 	out := make(Ring, 0, len(r)+2)
 	for i := range r {
 		next := &r[(i+1)%len(r)]
-		a, b := side*(*axis(&r[i])-line), side*(*axis(next)-line)
+		a, b := side*(*axis.Of(&r[i])-line), side*(*axis.Of(next)-line)
 		if a >= 0 {
 			out = append(out, r[i])
 		}
@@ -69,7 +80,7 @@ func clip(r Ring, axis func(*Point) *float64, line, side float64) Ring {
 		}
 	}
 	for i := range out {
-		if at := axis(&out[i]); side*(*at-line) < Hair {
+		if at := axis.Of(&out[i]); side*(*at-line) < Hair {
 			*at = line
 		}
 	}
@@ -87,9 +98,16 @@ func (f Face) Area() float64 {
 
 // Bounds returns the box round f.
 func (f Face) Bounds() Rect {
-	var all []Point
+	var all Rect
+	first := true
 	for _, r := range f {
-		all = append(all, r...)
+		switch {
+		case len(r) == 0:
+		case first:
+			all, first = r.Bounds(), false
+		default:
+			all = all.Union(r.Bounds())
+		}
 	}
-	return Bounds(all)
+	return all
 }

@@ -95,7 +95,7 @@ func TestFacesBetweenLines(t *testing.T) {
 	}
 	f := FaceOf(hole, Pt(0, 0), 0)
 	for _, k := range []struct {
-		axis      func(*Point) *float64
+		axis      Axis
 		low, high float64
 		area      float64
 		box       Rect

@@ -98,7 +98,7 @@ func (s Line[Of]) Nearest(p Vec[Of]) (Vec[Of], float64) {
 	if n == 0 {
 		return s.A, 0
 	}
-	t := math.Max(0, math.Min(1, p.Sub(s.A).Dot(v)/n))
+	t := max(0, min(1, p.Sub(s.A).Dot(v)/n))
 	return s.A.Add(v.Mul(t)), t * math.Sqrt(n)
 }
 
@@ -118,7 +118,7 @@ func PathDistance[Of any](line []Vec[Of], p Vec[Of]) float64 {
 			min(a.Y, b.Y)-p.Y > most {
 			continue // no nearer, as one sees without working out how far: most of a long line
 		}
-		least = math.Min(least, Line[Of]{a, b}.Distance(p))
+		least = min(least, Line[Of]{a, b}.Distance(p))
 	}
 	return least
 }
@@ -181,7 +181,7 @@ func (s Line[Of]) Gap(t Line[Of]) float64 {
 	if s.Meets(t) {
 		return 0
 	}
-	return math.Min(math.Min(s.Distance(t.A), s.Distance(t.B)), math.Min(t.Distance(s.A), t.Distance(s.B)))
+	return min(min(s.Distance(t.A), s.Distance(t.B)), min(t.Distance(s.A), t.Distance(s.B)))
 }
 
 // side is twice the area of the triangle a, b, c; positive when c is left of ab.

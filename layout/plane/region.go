@@ -84,7 +84,7 @@ func (r Region) Contains(p Point) bool {
 func (r Region) Distance(p Point) float64 {
 	d := math.Inf(1)
 	for _, ring := range r.Rings() {
-		d = math.Min(d, ring.Distance(p))
+		d = min(d, ring.Distance(p))
 	}
 	return d
 }

@@ -184,8 +184,8 @@ func (r Ring) Translate(d Point) Ring {
 
 // Rectangle returns the counter-clockwise rectangle with opposite corners a and b.
 func Rectangle(a, b Point) Ring {
-	x0, x1 := math.Min(a.X, b.X), math.Max(a.X, b.X)
-	y0, y1 := math.Min(a.Y, b.Y), math.Max(a.Y, b.Y)
+	x0, x1 := min(a.X, b.X), max(a.X, b.X)
+	y0, y1 := min(a.Y, b.Y), max(a.Y, b.Y)
 	return Ring{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}
 }
 

@@ -174,8 +174,9 @@ func best(all []Layout) (out []Layout) {
 }
 
 func numberedAll(all []Layout, floor plane.Region) []Layout {
+	floor = withoutSlivers(floor)
 	for i := range all {
-		if n, ok := all[i].Grid.numbered(floor, plane.Point{}); ok && !all[i].Woven {
+		if n, ok := all[i].Grid.numberedOn(floor, plane.Point{}); ok && !all[i].Woven {
 			all[i].Numbers = &n
 		}
 	}

@@ -58,10 +58,15 @@ func Number(room plane.Region, t job.Tile, first plane.Segment) (out Numbered, o
 // numbered numbers the tiles of a grid in rows, but for pieces narrower than cut, along the
 // rows and across.
 func (g Grid) numbered(room plane.Region, cut plane.Point) (out Numbered, ok bool) {
+	return g.numberedOn(withoutSlivers(room), cut)
+}
+
+// numberedOn is numbered on a floor without slivers.
+func (g Grid) numberedOn(floor plane.Region, cut plane.Point) (out Numbered, ok bool) {
 	if !usable(g.Length) || !usable(g.Width) || g.Length < narrowestCut || g.Width < narrowestCut {
 		return out, false
 	}
-	s := plane.FaceOf(withoutSlivers(room), g.Origin, g.Angle)
+	s := plane.FaceOf(floor, g.Origin, g.Angle)
 	box := s.Bounds()
 	across, along := g.Width+g.Joint, g.Length+g.Joint
 	if cells := (box.W()/along + 2) * (box.H()/across + 2); !(cells < maxCells) {

@@ -80,7 +80,7 @@ const levelSine = 0.009
 type axis struct {
 	Grid
 	floor plane.Region
-	of    func(*plane.Point) *float64
+	along plane.Axis
 	tile  float64 // its tile along the axis
 	slant bool    // the floor's sides slant across it
 }
@@ -145,12 +145,12 @@ const pastEdge = 5.0
 func (room Room) stations(a axis) (out []station) {
 	for _, s := range room.Sides {
 		p, q := s.A.Rotate(-a.Angle), s.B.Rotate(-a.Angle)
-		at := (*a.of(&p) + *a.of(&q)) / 2
-		if way := q.Sub(p).Unit(); math.Abs(*a.of(&way)) > levelSine || s.Length() < longSide && !s.Entry {
+		at := (*a.along.Of(&p) + *a.along.Of(&q)) / 2
+		if way := q.Sub(p).Unit(); math.Abs(*a.along.Of(&way)) > levelSine || s.Length() < longSide && !s.Entry {
 			continue
 		}
 		in := plane.Pt(2*room.Edge+pastEdge, 0)
-		if beyond := plane.Pt(0, 1); *a.of(&beyond) == 1 {
+		if beyond := plane.Pt(0, 1); *a.along.Of(&beyond) == 1 {
 			in = plane.Pt(0, 2*room.Edge+pastEdge)
 		}
 		mid := p.Lerp(q, 0.5)
@@ -198,9 +198,9 @@ func (room Room) fromSides(a axis) (out []start) {
 func (room Room) fromJoints(a axis) (out []start) {
 	for _, j := range room.Joints {
 		p, q := j.A.Rotate(-a.Angle), j.B.Rotate(-a.Angle)
-		if way := q.Sub(p).Unit(); math.Abs(*a.of(&way)) <= levelSine {
-			out = append(out, start{(*a.of(&p)+*a.of(&q))/2 + a.Joint/2, language.Say("a joint on %s", j.Name),
-				Balanced})
+		if way := q.Sub(p).Unit(); math.Abs(*a.along.Of(&way)) <= levelSine {
+			at := (*a.along.Of(&p) + *a.along.Of(&q)) / 2
+			out = append(out, start{at + a.Joint/2, language.Say("a joint on %s", j.Name), Balanced})
 		}
 	}
 	return out
