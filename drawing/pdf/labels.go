@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"unicode/utf16"
 
+	"github.com/sourcegraph/conc"
+
 	"oxturn/drawing"
 	"oxturn/layout/pattern"
 )
@@ -35,9 +37,7 @@ func completed(doc []byte, sheets []*drawing.Sheet, info Info) ([]byte, error) {
 	if !bytes.Contains(catalogue, []byte("/Type /Catalog")) || !bytes.HasSuffix(catalogue, end) {
 		return nil, errForm
 	}
-	for i, o := range p.objects {
-		p.objects[i] = packed(o)
-	}
+	p.pack()
 	more := pageLabels(sheets) + p.describeAll(info) + p.carry(info.Files)
 	p.objects[0] = slices.Concat(bytes.TrimSuffix(catalogue, end), []byte(more), end)
 	if err := p.retrailed(); err != nil {
@@ -97,18 +97,29 @@ func (p rawDocument) join() []byte {
 	return b.Bytes()
 }
 
-// plainStream is an object that is a stream without a filter.
-var plainStream = pattern.Of(`(?s)^((?:\d+ 0 obj\n)?<<\n)/Length \d+\n>>\nstream\n(.*)endstream\nendobj\n$`)
+// pack packs all streams that are plain, side by side: that is half of what a document costs.
+func (p rawDocument) pack() {
+	var wait conc.WaitGroup
+	for i, o := range p.objects {
+		wait.Go(func() { p.objects[i] = packed(o) })
+	}
+	wait.Wait()
+}
+
+// plainHead is what stands before the bytes of a stream without a filter.
+var plainHead = pattern.Of(`^((?:\d+ 0 obj\n)?<<\n)/Length \d+\n$`)
 
 // packed packs an object's stream, where it is plain.
 func packed(object []byte) []byte {
-	m := plainStream().FindSubmatch(object)
-	if m == nil {
+	head, stream, _ := bytes.Cut(object, []byte(">>\nstream\n"))
+	m := plainHead().FindSubmatch(head)
+	stream, whole := bytes.CutSuffix(stream, []byte("endstream\nendobj\n"))
+	if m == nil || !whole {
 		return object
 	}
 	var b bytes.Buffer
-	z, _ := zlib.NewWriterLevel(&b, zlib.BestCompression) // a level that there is, to a writer that cannot fail
-	z.Write(m[2])
+	z := zlib.NewWriter(&b) // the best level saves 0.3 % more
+	z.Write(stream)         // to a writer that cannot fail
 	z.Close()
 	return fmt.Appendf(nil, "%s/Length %d\n/Filter /FlateDecode\n>>\nstream\n%s\nendstream\nendobj\n", m[1], b.Len(),
 		b.Bytes())
