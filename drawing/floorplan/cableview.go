@@ -285,6 +285,7 @@ func (v *View) Thermostat() {
 		"box: %s above the floor", text)}
 	edge := at.Add(out.Mul(symbols.ThermostatSize / 2))
 	size := l.Sample(lettering.Spot{}).Box()
-	l.Spots = append(TagSpots(edge, 0.6, text)[:4:4], LeaderSpots(edge, 0, size, 30)...)
+	beside, _ := spotsBeside(edge, 0.6, text)
+	l.Spots = append(beside[:4:4], LeaderSpots(edge, 0, size, 30)...)
 	v.Letters.Add(l)
 }

@@ -349,33 +349,46 @@ func (v *View) Joints() {
 // TagSpots returns spots close round a mark that reaches so far from its
 // centre, then spots farther off with a leader.
 func TagSpots(at drawing.Pt, reach float64, text string) []lettering.Spot {
-	size := (&lettering.Label{Text: text, Height: drawing.H25}).Sample(lettering.Spot{}).Box()
-	var spots []lettering.Spot
+	spots, size := spotsBeside(at, reach, text)
+	return append(spots, LeaderSpots(at, reach, size, 40)...)
+}
+
+// spotsBeside are the first of them, close to the subject, and the size of the text.
+func spotsBeside(at drawing.Pt, reach float64, text string) (spots []lettering.Spot, size drawing.Box) {
+	size = (&lettering.Label{Text: text, Height: drawing.H25}).Sample(lettering.Spot{}).Box()
 	for i, d := range []drawing.Pt{{X: 1}, {X: -1}, {Y: -1}, {Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}, {X: 1, Y: 1},
 		{X: -1, Y: 1}} {
 		c := at.Add(drawing.Pt{X: d.X * (reach + 1 + size.W()/2), Y: d.Y * (reach + 1 + size.H()/2)})
 		spots = append(spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.1 * float64(i)})
 	}
-	return append(spots, LeaderSpots(at, reach, size, 40)...)
+	return spots, size
 }
 
 // LeaderSpots returns spots all round at growing distance, joined to the
 // subject by a leader that begins at its edge.
 func LeaderSpots(at drawing.Pt, reach float64, size drawing.Box, far float64) []lettering.Spot {
-	var spots []lettering.Spot
 	const around = 24
-	for r := reach + 5; r <= reach+math.Max(far, 40); r *= 1.3 {
-		for k := range around {
-			u := drawing.Turned(drawing.Pt{X: 1}, float64(k)*360/around)
+	var directions [around]drawing.Pt
+	for k := range directions {
+		directions[k] = drawing.Turned(drawing.Pt{X: 1}, float64(k)*360/around)
+	}
+	nearest, farthest, rings := reach+5, reach+math.Max(far, 40), 0
+	for r := nearest; r <= farthest; r *= 1.3 {
+		rings++
+	}
+	// labels have hundreds of spots and a sheet dozens of labels: their memory is asked for at once
+	spots, leaders := make([]lettering.Spot, 0, rings*around), make([]drawing.Pt, 0, 2*rings*around)
+	for r := nearest; r <= farthest; r *= 1.3 {
+		for k, u := range directions {
 			end := at.Add(u.Mul(r))
 			c := end.Add(drawing.Pt{X: math.Copysign(size.W()/2+0.8, u.X)})
 			if math.Abs(u.X) < 0.3 {
 				c = end.Add(drawing.Pt{Y: math.Copysign(size.H()/2+0.8, u.Y)})
 			}
-			spots = append(spots, lettering.Spot{
-				At: lettering.CentredOn(c, size), Cost: 0.02 * float64(k%3),
-				Leader: []drawing.Pt{at.Add(u.Mul(reach)), end},
-			})
+			n := len(leaders)
+			leaders = append(leaders, at.Add(u.Mul(reach)), end)
+			spots = append(spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.02 * float64(k%3),
+				Leader: leaders[n : n+2 : n+2]})
 		}
 	}
 	return spots
