@@ -15,7 +15,7 @@ func Inside(rings [][]Pt, p Pt) bool {
 
 // Touches reports whether the straight piece from p to q has a point in b.
 func (b Box) Touches(p, q Pt) bool {
-	if max(p.X, q.X) < b.X0 || min(p.X, q.X) > b.X1 || max(p.Y, q.Y) < b.Y0 || min(p.Y, q.Y) > b.Y1 {
+	if p.X < b.X0 && q.X < b.X0 || p.X > b.X1 && q.X > b.X1 || p.Y < b.Y0 && q.Y < b.Y0 || p.Y > b.Y1 && q.Y > b.Y1 {
 		return false // most of those asked for lie apart
 	}
 	_, _, ok := b.Clip(p, q)
