@@ -3,7 +3,11 @@ package sheets
 import (
 	"bytes"
 	"errors"
+	"os"
+	"path/filepath"
+	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"oxturn/drawing"
@@ -125,5 +129,60 @@ func TestSetStops(t *testing.T) {
 		return bytes.Equal(written(t, a), written(t, b))
 	}) {
 		t.Errorf("a set that may be stopped is another: %v", err)
+	}
+}
+
+// TestAloneAfterEdits makes edits of many kinds, one after the other: a sheet drawn alone, numbered
+// as the set before the edit, is the one of the set after it wherever that is numbered alike.
+func TestAloneAfterEdits(t *testing.T) {
+	path := exampleFile("bath")
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, before := string(data), numberingOf(example(t, "bath").pages)
+	for _, e := range [][2]string{
+		{`title = "Upper bath floor"`, `title = "A bath floor with a title that takes two lines of any block"`},
+		{`"north 8ft 0-1/8in"`, `"north 8ft 1/2in"`}, {`pattern = "offset"`, `pattern = "straight"`},
+		{`thickness = "3/4in"`, `thickness = "1in"`}, {`name = "Bath"`, `name = "Bath upstairs"`},
+		{`from = "26in"`, `from = "20in"`}, {`size = "tabloid"`, `size = "letter"`},
+		{`per_box = 6`, `per_box = 8`},
+	} {
+		if text = strings.Replace(text, e[0], e[1], 1); !strings.Contains(text, e[1]) {
+			t.Fatalf("there is no %s", e[0])
+		}
+		j, report := job.Read(path, []byte(text), func(name string) ([]byte, error) {
+			return os.ReadFile(filepath.Join(filepath.Dir(path), name))
+		})
+		if j == nil || report.Errors() > 0 {
+			t.Fatalf("%s: %v", e[1], report.Diagnostics())
+		}
+		p := quantified(t, j)
+		early := map[string][]byte{}
+		for id := range before.places {
+			s, err := Alone(p, id, before)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if s != nil {
+				early[id] = written(t, s)
+			}
+		}
+		build.Foresee(p, nil)
+		set, now, err := NumberedSet(p, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		alike := reflect.DeepEqual(before, now)
+		for _, s := range set {
+			if got := early[s.ID]; alike && got != nil && !bytes.Equal(got, written(t, s)) {
+				t.Errorf("after %s: %s alone is not what the set has", e[1], s.ID)
+			}
+		}
+		renames := e[0] == `name = "Bath"` || e[0] == `size = "tabloid"`
+		if !alike && !renames || renames && alike || alike && len(early) < 5 {
+			t.Errorf("after %s: numbered alike %v, %d sheets drawn alone", e[1], alike, len(early))
+		}
+		before = now
 	}
 }
