@@ -24,11 +24,26 @@ func handOver(p *layout.Plan) ([]*setting.Page, error) {
 		return nil, nil
 	}
 	k := kindNamed("hand-over")
-	return setting.ListSheets(p, setting.FormPaper(p.Job), k.ID, k.Title, k.Form, handOverBlocks(p))
+	set := func(lots float64) ([]*setting.Page, error) {
+		return setting.ListSheets(p, setting.FormPaper(p.Job), k.ID, k.Title, k.Form, handOverBlocks(p, lots))
+	}
+	pages, err := set(lotsTall)
+	if err != nil || len(pages) == 1 {
+		return pages, err
+	}
+	if lower, err := set(0); err == nil && len(lower) < len(pages) {
+		return lower, nil
+	}
+	return pages, nil
 }
 
-func handOverBlocks(p *layout.Plan) []setting.Block {
-	blocks := []setting.Block{papersTable(p, handover.Items(p)), lotsTable(p)}
+// lotsTall is the height of a row that a lot is written in, mm, where a sheet has room for it.
+const lotsTall = 5.4
+
+func handOverBlocks(p *layout.Plan, tall float64) []setting.Block {
+	lots := lotsTable(p)
+	lots.Tall = tall
+	blocks := []setting.Block{papersTable(p, handover.Items(p)), lots}
 	if p.FullUse != nil {
 		blocks = append(blocks, cureTable(p.Job.Figures(), p.FullUse))
 	}
@@ -37,9 +52,8 @@ func handOverBlocks(p *layout.Plan) []setting.Block {
 	}
 	sign := signTable(p.Job.Figures())
 	sign.Head, sign.Tall = p.Job.Language.Text("Handed over"), rowLowest
-	return append(blocks, sign, setting.List{Span: true, Paras: []string{p.Job.Language.Text("If the floor stays " +
-		"cold or its protection trips: leave it off and show an electrician this set. Before any hole, nail or " +
-		"screw: look at the map.")}})
+	return append(blocks, sign, setting.List{Span: true, Paras: []string{p.Job.Language.Text("Floor cold, or its " +
+		"protection trips: leave it off, show an electrician this set. Before any hole: look at the map.")}})
 }
 
 // papersTable says what there is of everything that the job asks for; what only a
@@ -72,7 +86,7 @@ func packsOf(l takeoff.Line, in language.Language) string {
 
 // lotsTable lists what is bought by the pack, with room for what its label says.
 func lotsTable(p *layout.Plan) setting.Table {
-	t := setting.Table{Head: p.Job.Language.Text("Materials in the floor"), Span: true, Tall: 5.4,
+	t := setting.Table{Head: p.Job.Language.Text("Materials in the floor"), Span: true,
 		Cols: []setting.Column{
 			{Head: p.Job.Language.Text("Material"), Wraps: true}, {Head: p.Job.Language.Text("Packs")},
 			{Head: p.Job.Language.Text("Name on the label"), Wraps: true, Least: 40,

@@ -110,3 +110,24 @@ func TestSetsAreShort(t *testing.T) {
 		}
 	}
 }
+
+// TestHandedOverSetsAreFull: no sheet of a floor that is recorded as laid is blank for the most part on the
+// paper of binders, whatever spills over.
+func TestHandedOverSetsAreFull(t *testing.T) {
+	p, err := plannedFile("../../testdata/laid/bath.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, paper := range []string{"A4", "letter"} {
+		p.Job.Sheet.Size = paper
+		set, err := Set(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range measures(set) {
+			if m.blank > mostBlank {
+				t.Errorf("%s: %.0f %% of %s is blank", paper, 100*m.blank, m.id)
+			}
+		}
+	}
+}

@@ -18,13 +18,20 @@ const notesID = "notes"
 // as that takes.
 func setNotes(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	for _, pg := range pages {
-		if len(pg.Over) > 0 {
+		if slices.ContainsFunc(pg.Over, worthSheet) {
 			return fewest(setAside(p, pages), func(blocks []setting.Block) ([]*setting.Page, error) {
 				return notesOn(p, pg, blocks)
 			})
 		}
 	}
 	return nil, nil
+}
+
+// worthSheet reports whether a block must have its place on notes: not the floor cut open, a picture more
+// where there is room.
+func worthSheet(b setting.Block) bool {
+	_, more := setting.Unmeasured(b).(cutaway)
+	return !more
 }
 
 // notesOn sets blocks on the paper of forms where one such sheet holds them, else on that of a page: larger

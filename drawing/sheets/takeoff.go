@@ -36,7 +36,7 @@ func takeOff(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 }
 
 // atDesk reports whether a block is what figures rest on: nothing to work by on the floor. A list
-// is as wide as the sheet then, where it is lowest below tables that are. Small sheets have the floor's
+// is as wide as the sheet then, where it is lowest below tables that are, and in fine print, as the sheet is a form. Small sheets have the floor's
 // warmth there too, which is read with its cost.
 func atDesk(p *layout.Plan, b setting.Block) (as setting.Block, ok bool) {
 	head, f := "", p.Job.Figures()
@@ -46,12 +46,14 @@ func atDesk(p *layout.Plan, b setting.Block) (as setting.Block, ok bool) {
 	}
 	switch own := b.(type) {
 	case setting.List:
-		head, own.Span = own.Head, true
+		head, own.Span, own.Fine = own.Head, true, true
 		b = own
 	case setting.Table:
 		head = own.Head
 	case warmFloor:
 		return b, onSmall(p)
+	case setting.Chart: // of the warm-up, beside its times
+		return b, true
 	}
 	return b, slices.ContainsFunc(heads, func(h string) bool { return strings.HasPrefix(head, h) })
 }
