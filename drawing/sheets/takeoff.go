@@ -36,8 +36,8 @@ func takeOff(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 }
 
 // atDesk reports whether a block is what figures rest on: nothing to work by on the floor. A list
-// is as wide as the sheet then, where it is lowest below tables that are, and in fine print, as the sheet is a form. Small sheets have the floor's
-// warmth there too, which is read with its cost.
+// is as wide as the sheet then, where it is lowest below tables that are, and in fine print, as the
+// sheet is a form. Small sheets have the floor's warmth there too, which is read with its cost.
 func atDesk(p *layout.Plan, b setting.Block) (as setting.Block, ok bool) {
 	head, f := "", p.Job.Figures()
 	heads := []string{f.Text(restHead), f.Text(lossHead), f.Text(warmUpHead)}
