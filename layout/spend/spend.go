@@ -14,7 +14,8 @@ const percent = 400
 // in large pages; the environment's GOGC comes first.
 func Memory() {
 	if os.Getenv("GOGC") == "" {
-		debug.SetGCPercent(percent)
+		debug.SetGCPercent(-1) // largePages collects once, which is enough
 		largePages()
+		debug.SetGCPercent(percent)
 	}
 }
