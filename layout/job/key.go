@@ -2,6 +2,7 @@ package job
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -96,21 +97,16 @@ func (k Key) DefaultWords() string {
 
 // Keys returns every key of the job file, tables before what they hold.
 func Keys() []Key {
-	var out []Key
-	for _, part := range [][]Key{topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), circuitKeys(),
-		sensorKeys(), tileKeys(),
-		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(),
-		fixingKeys(), revisedKeys(),
-		jointKeys(), arcKeys(), nicheKeys(), partitionKeys(), zoneKeys(), thermostatKeys(), lossKeys(), asLaidKeys(),
-		warmthKeys(), labourKeys(), proposalKeys(), handOverKeys(), sheetKeys(), allowKeys()} {
-		out = append(out, part...)
-	}
-	return out
+	return slices.Concat(topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), circuitKeys(),
+		sensorKeys(), tileKeys(), layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(),
+		keepOutKeys(), fixingKeys(), revisedKeys(), jointKeys(), arcKeys(), nicheKeys(), partitionKeys(), zoneKeys(),
+		thermostatKeys(), lossKeys(), asLaidKeys(), warmthKeys(), labourKeys(), proposalKeys(), handOverKeys(),
+		sheetKeys(), allowKeys())
 }
 
 // under puts keys written by their bare names into a table.
 func under(table Key, keys ...Key) []Key {
-	out := []Key{table}
+	out := append(make([]Key, 0, len(keys)+1), table)
 	for _, k := range keys {
 		k.Path = table.Path + "." + k.Path
 		out = append(out, k)
@@ -129,17 +125,13 @@ type schema struct {
 }
 
 func newSchema(keys []Key) schema {
-	s := schema{map[string]Key{}, map[string][]Key{}, map[string][]Key{}, map[string]any{}, map[string]any{}}
+	s := schema{make(map[string]Key, len(keys)), map[string][]Key{}, make(map[string][]Key, len(keys)),
+		parsePresets(keys, func(k Key) string { return k.Default }),
+		parsePresets(keys, func(k Key) string { return k.DefaultIn })}
 	for _, k := range keys {
 		s.byPath[k.Path] = k
 		s.children[k.Parent()] = append(s.children[k.Parent()], k)
 		s.byName[k.Name()] = append(s.byName[k.Name()], k)
-		if k.Default != "" {
-			s.presets[k.Path] = parsePreset(k, k.Default)
-		}
-		if k.DefaultIn != "" {
-			s.inInches[k.Path] = parsePreset(k, k.DefaultIn)
-		}
 	}
 	return s
 }
