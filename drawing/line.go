@@ -67,6 +67,9 @@ func SensorLeadLine() *Stroke { return dashed(W050, SensorBlue, dotWidths, gapWi
 // FixtureLine is for fixtures and openings.
 func FixtureLine() *Stroke { return &Stroke{Width: W035} }
 
+// StripLine is for strips that cable is clipped to: wide, pale dashes, as the cable is drawn over them.
+func StripLine() *Stroke { return dashed(W070, Grey(0.3), longDashWidths, gapWidths) }
+
 // SeamLine is for membrane seams: a chain line.
 func SeamLine() *Stroke { return dashed(W035, Black, longDashWidths, gapWidths, dotWidths, gapWidths) }
 

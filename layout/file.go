@@ -52,6 +52,7 @@ type latticeJSON struct {
 	Across   float64    `json:"pitch_across_mm,omitempty"` // where it is another
 	// the pegs stand amid every second of these fields, the pitch being half of that from peg to peg
 	Staggered bool `json:"staggered,omitempty"`
+	Strips    bool `json:"strips,omitempty"` // there are no pegs: clips of strips across the angle, and a step along it
 }
 
 type cableJSON struct {
@@ -114,7 +115,7 @@ func (r *Room) json(staggered bool) roomJSON {
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, c.json())
 		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), Round(plane.Degrees(c.Lattice.Angle), 9), c.Lattice.Pitch,
-			c.Lattice.Across, staggered}
+			c.Lattice.Across, staggered, c.Lattice.Loose}
 	}
 	for _, s := range r.Sensors {
 		out.Sensors = append(out.Sensors, sensorJSON{s.Name, s.Spare, pair(s.Tip), Pairs(s.Lead)})

@@ -16,6 +16,7 @@ import (
 type Warmth struct {
 	Layers      []heat.Layer       // top to bottom, with the figures used
 	Holds       int                // index of the layer that holds the cable
+	Loose       bool               // it lies on strips, at the foot of that layer
 	Depth       float64            // mm from the surface to the cable's centre line
 	Sources     []language.Message // of those figures, layer by layer
 	Room        float64            // °C of the air above, and Warmest at its warmest
@@ -37,6 +38,9 @@ func (w *Warmth) Assumptions(u plane.Units) []language.Message {
 	us := u == plane.Inches
 	out := w.Bounds(us)
 	out = append(out, w.Runs[0].Cold.Section.Assumptions(us)...)
+	if w.Loose {
+		return append(out, language.Say("cable on its strips, at the foot of what it is bedded in"))
+	}
 	return append(out, language.Say("cable at mid-height of the filled membrane"))
 }
 

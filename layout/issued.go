@@ -23,7 +23,7 @@ func (r *Room) Issued(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 			Cable: i, Zone: zone, Path: c.Path, ColdLead: c.ColdLead, Return: c.Return, Spacing: c.Spacing,
 			Share: r.Zones[zone],
 			Lattice: route.Lattice{Origin: is.Pegs.Origin, Angle: is.Pegs.Angle, Pitch: j.Membrane.Pitch,
-				Across: j.Membrane.Across},
+				Across: j.Membrane.Across, Loose: j.Strips != nil},
 			Score: route.Score{Covered: c.Score.Covered, Bare: c.Score.Bare, Evenness: c.Score.Evenness,
 				Straight: c.Score.Straight, Turns: c.Score.Turns},
 		})

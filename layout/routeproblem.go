@@ -73,6 +73,9 @@ func (r *Room) ProblemFor(j *job.Job) (route.Problem, error) {
 	if j.Uneven() {
 		p.Uneven = &route.Uneven{Across: j.Membrane.Across, Closest: j.Near(), Widest: j.Far(), Along: r.Job.Rolled}
 	}
+	if j.Strips != nil {
+		p.Uneven.Along, p.Uneven.Held = r.Job.Along, j.Strips.Apart
+	}
 	for i := range r.Zones {
 		p.Asks = append(p.Asks, r.AskOf(i))
 	}

@@ -25,6 +25,9 @@ func Runs(path []plane.Point, bend float64, pegs route.Lattice) []Run {
 	for i := 1; i < len(path); i++ {
 		leg := plane.Segment{A: path[i-1], B: path[i]}
 		pitch := pegs.Pegs(leg.B.Sub(leg.A))
+		if pegs.Loose && math.Abs(leg.B.Sub(leg.A).Rotate(-pegs.Angle).Y) > SamePeg {
+			continue // a turn, between two strips' clips
+		}
 		if leg.Length() < straightRun*pitch-SamePeg && !lone(path) {
 			continue
 		}

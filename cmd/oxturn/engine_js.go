@@ -329,7 +329,8 @@ type formKey struct {
 func formKeys() []formKey {
 	var out []formKey
 	for _, k := range job.Keys() {
-		out = append(out, formKey{k.Path, string(k.Type), k.Doc, k.Default, k.Example, k.Values, k.Required})
+		out = append(out, formKey{k.Path, string(k.Type), k.Doc, k.Default, k.Example, k.Values, k.Required &&
+			k.Unless == ""})
 	}
 	return out
 }

@@ -93,7 +93,10 @@ func whereOf(k job.Key) string {
 
 // leftOut says what holds without a key.
 func leftOut(k job.Key) string {
-	if k.Required {
+	switch {
+	case k.Unless != "":
+		return "an error, unless there is [" + k.Unless + "]"
+	case k.Required:
 		return "an error: it must be given"
 	}
 	if k.Default != "" {

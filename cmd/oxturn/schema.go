@@ -89,7 +89,7 @@ func tableSchema(path string, keys []job.Key) object {
 			continue
 		}
 		fields[k.Name()] = keySchema(k, keys)
-		if k.Required {
+		if k.Required && k.Unless == "" {
 			required = append(required, k.Name())
 		}
 	}

@@ -46,7 +46,7 @@ func layersAside(p *layout.Plan) *setting.Page {
 	pg.Name = p.Job.Language.Text(kindNamed("build-up").Title)
 	v := &floorplan.View{Page: pg, Fig: p.Job.Figures()}
 	if sectionOf(p).holds < 0 {
-		v.Remark(v.Fig.Text(noMembrane))
+		v.Remark(notShown(v))
 	}
 	pg.Over = sectionBlocks(v)
 	return pg
@@ -54,6 +54,17 @@ func layersAside(p *layout.Plan) *setting.Page {
 
 // noMembrane is said of layers of which none can hold cable.
 const noMembrane = "No layer is a membrane: where the cable lies in the section is not shown."
+
+// onStrips is said where strips hold the cable.
+const onStrips = "The cable lies on its strips, at the foot of the layer that it is bedded in: not shown."
+
+// notShown says why the section does not show the cable.
+func notShown(v *floorplan.View) string {
+	if v.Plan.Job.Strips != nil {
+		return v.Fig.Text(onStrips)
+	}
+	return v.Fig.Text(noMembrane)
+}
 
 // sectionWide is how much of the floor the section shows at least, mm.
 const sectionWide = 180.0
@@ -184,7 +195,7 @@ func (s section) draw(v *floorplan.View) {
 	s.drawSides(v)
 	s.drawNames(v)
 	if s.holds < 0 {
-		v.Remark(v.Fig.Text(noMembrane))
+		v.Remark(notShown(v))
 	} else {
 		s.drawPegs(v)
 		s.drawCable(v)

@@ -31,6 +31,7 @@ func drawCablePlan(v *floorplan.View) {
 	v.ZoneNames()
 	v.Joints()
 	plannedLines(v)
+	strips(v)
 	v.Cables()
 	v.Marks()
 	v.Sensors()

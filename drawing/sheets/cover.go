@@ -123,6 +123,11 @@ func scope(p *layout.Plan) []string {
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
 		for _, c := range r.Cables {
+			if p.Job.Strips != nil {
+				out = append(out, p.Job.Language.Textf("%s: heating cable %s, %s, %s, clipped to strips under tile.",
+					r.Job.Name, c.Label.ID, p.Job.Figures().Volts(c.Label.Volts), p.Job.Figures().Watts(c.Label.Watts)))
+				continue
+			}
 			out = append(out, p.Job.Language.Textf("%s: heating cable %s, %s, %s, in a pegged membrane under tile.",
 				r.Job.Name, c.Label.ID, p.Job.Figures().Volts(c.Label.Volts), p.Job.Figures().Watts(c.Label.Watts)))
 		}

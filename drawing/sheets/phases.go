@@ -101,7 +101,9 @@ func (p phases) cablePhases(i, n int) (out []phase) {
 // reached says how far a mark is, on the floor and along the cable.
 func (p phases) reached(c *layout.Cable, m layout.Mark) string {
 	on := p.fig.Textf("Run %s", c.RunName(m.Run))
-	if n, ok := c.InPegs(m); ok {
+	if n, ok := c.InPegs(m); ok && c.Lattice.Loose {
+		on += p.fig.Textf(", %s into it", p.fig.Length(m.Into))
+	} else if ok {
 		on += p.fig.Textf(", peg %.0f", n)
 	}
 	return on + ", " + p.fig.Long(m.Along)

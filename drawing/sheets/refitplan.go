@@ -96,8 +96,8 @@ func refitLevels(v *floorplan.View, f *refit.Refit, moves []refit.SensorMove) []
 func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 	t := setting.Table{Head: v.Fig.Textf("Runs of %s", f.New.ID), Cols: []setting.Column{
 		{Head: v.Fig.Text("Run"), Align: setting.Decimal}, {Head: v.Fig.Text("To wall"), Wraps: true},
-		{Head: v.Fig.Text("Pegs"), Align: setting.Decimal},
-		{Head: v.Fig.Text("To next, pegs"), Align: setting.Decimal}, {Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()),
+		{Head: countHead(v), Align: setting.Decimal},
+		{Head: nextHead(v), Align: setting.Decimal}, {Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()),
 			Align: setting.Decimal},
 		{Head: v.Fig.Text("State")},
 	}}
@@ -121,13 +121,20 @@ func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 	return t
 }
 
+// nextHead is what the way to the next run is counted in.
+func nextHead(v *floorplan.View) string {
+	if v.Plan.Job.Strips != nil {
+		return v.Fig.Text("To next, clips")
+	}
+	return v.Fig.Text("To next, pegs")
+}
+
 // refitMarks says on which run the marks and the end are to come.
 func refitMarks(v *floorplan.View, f *refit.Refit) setting.Block {
 	t := setting.Table{Head: v.Fig.Text("Where the marks will come"), Cols: []setting.Column{
 		{Head: v.Fig.Text("Mark"), Wraps: true}, {Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()),
 			Align: setting.Decimal},
-		{Head: v.Fig.Text("On run"), Align: setting.Decimal}, {Head: v.Fig.Text("Pegs into it"),
-			Align: setting.Decimal},
+		{Head: v.Fig.Text("On run"), Align: setting.Decimal}, {Head: intoHead(v), Align: setting.Decimal},
 	}}
 	for _, m := range f.New.Marks {
 		n, _ := f.New.InPegs(m)

@@ -42,6 +42,7 @@ func drawSettingOut(v *floorplan.View) {
 	v.Limit()
 	v.LeftBare()
 	v.Joints()
+	strips(v)
 	v.Cables()
 	v.Marks()
 	v.Thermostat()
@@ -95,7 +96,7 @@ func runLists(v *floorplan.View) []setting.Block {
 		c := &v.Room.Cables[i]
 		t := setting.Table{Head: v.Fig.Textf("Runs of %s", c.ID), Cols: []setting.Column{
 			{Head: v.Fig.Text("Run"), Align: setting.Decimal}, {Head: v.Fig.Text("To wall"), Wraps: true},
-			{Head: v.Fig.Text("Pegs"), Align: setting.Decimal}, {Head: v.Fig.Text("To next"), Align: setting.Decimal},
+			{Head: countHead(v), Align: setting.Decimal}, {Head: v.Fig.Text("To next"), Align: setting.Decimal},
 			{Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()), Align: setting.Decimal},
 		}}
 		for i := 0; i < len(c.Runs); {
@@ -161,8 +162,7 @@ func markList(v *floorplan.View) setting.Block {
 	t := setting.Table{Head: v.Fig.Text("Where the marks fall"), Cols: []setting.Column{
 		{Head: v.Fig.Text("Mark"), Wraps: true}, {Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()),
 			Align: setting.Decimal},
-		{Head: v.Fig.Text("On run"), Align: setting.Decimal}, {Head: v.Fig.Text("Pegs into it"),
-			Align: setting.Decimal},
+		{Head: v.Fig.Text("On run"), Align: setting.Decimal}, {Head: intoHead(v), Align: setting.Decimal},
 	}}
 	for i := range v.Room.Cables {
 		for _, m := range laidMarks(v, &v.Room.Cables[i]) {
@@ -233,7 +233,7 @@ func driftTaken(f say.Figures, c *layout.Cable, name string) string {
 // lattice returns the room's peg lattice.
 func lattice(v *floorplan.View) (route.Lattice, bool) {
 	for _, c := range v.Room.Cables {
-		if c.Lattice.Pitch > 0 {
+		if c.Lattice.Pitch > 0 && !c.Lattice.Loose {
 			return c.Lattice, true
 		}
 	}
@@ -271,6 +271,66 @@ func first(v *floorplan.View) (plane.Point, bool) {
 		}
 	}
 	return best, !math.IsInf(least, 1)
+}
+
+// strips draws those that the cable is clipped to, below it.
+func strips(v *floorplan.View) {
+	for _, s := range v.Room.Strips(v.Plan.Job) {
+		line := []drawing.Pt{v.Paper.Pt(s.A), v.Paper.Pt(s.B)}
+		v.Sign(signs.Strip, drawing.LayerMembrane, v.Fig.Text("strip"), drawing.Polyline(line...),
+			drawing.StripLine(), nil)
+		v.Ink.Line(line, lettering.ThinInk)
+	}
+}
+
+// stripList says where the strips lie that the cable is clipped to.
+func stripList(v *floorplan.View) setting.Block {
+	l, s := setting.List{Head: v.Fig.Text("Strips")}, v.Plan.Job.Strips
+	lines, long := v.Room.Strips(v.Plan.Job), 0.0
+	for _, one := range lines {
+		long += one.Length()
+	}
+	l.Paras = append(l.Paras,
+		v.Fig.Textf("%d strips across the runs, %s apart at most, the outer ones %s from the turns; %s in all.",
+			len(lines), v.Fig.Apart(s.Apart), v.Fig.Apart(s.FromTurns), v.Fig.Long(long)),
+		v.Fig.Textf("Clips %s apart: to the next run so many clips as listed.",
+			v.Fig.Apart(v.Plan.Job.Membrane.Across)))
+	if len(v.Room.Cables) > 0 {
+		along := plane.Pt(1, 0).Rotate(v.Room.Cables[0].Lattice.Angle)
+		letter, off := layout.Along(v.Room.Job, along)
+		words := v.Fig.Textf("Runs lie along wall %s.", letter)
+		if off > 0.05 {
+			words = v.Fig.Textf("Runs lie %s off wall %s.", v.Fig.AngleFine(off), letter)
+		}
+		l.Paras = append(l.Paras, words)
+	}
+	l.Paras = append(append(l.Paras, keptClear(v)...), v.BrokenDatums()...)
+	return l
+}
+
+// countHead is what runs are counted in, at the head of their list: pegs, or a length where there are none.
+func countHead(v *floorplan.View) string {
+	if v.Plan.Job.Strips != nil {
+		return v.Plan.Job.RunUnit()
+	}
+	return v.Fig.Text("Pegs")
+}
+
+// intoHead is the same of how far a mark lies on its run.
+func intoHead(v *floorplan.View) string {
+	if v.Plan.Job.Strips != nil {
+		return v.Fig.Textf("%s into it", v.Plan.Job.RunUnit())
+	}
+	return v.Fig.Text("Pegs into it")
+}
+
+// turnRule is what a turn moved by little does.
+func turnRule(v *floorplan.View) string {
+	if v.Plan.Job.Strips != nil {
+		return v.Fig.Text("Clip every run to every strip that it crosses. A turn moved takes twice as much cable. " +
+			"Never move cable into a clearance.")
+	}
+	return v.Fig.Text("One peg at a turn is two of cable. Never move cable into a clearance.")
 }
 
 // second returns the crossing on a channel of P1 that is farthest from it: a line can be snapped
@@ -412,6 +472,9 @@ func lineMeet(a, b plane.Segment) (plane.Point, bool) {
 
 // crossing says where the lattice begins.
 func crossing(v *floorplan.View) setting.Block {
+	if v.Plan.Job.Strips != nil {
+		return stripList(v)
+	}
 	l := setting.List{Head: v.Fig.Text("Pegs")}
 	lat, ok := lattice(v)
 	if !ok {
@@ -482,7 +545,7 @@ func layingRules(v *floorplan.View) []string {
 		v.Fig.Textf("Check the length used at every run's end. Half mark off its place: the end misses by about "+
 			"twice that.%s", numbers),
 	}, driftRule(v), []string{
-		v.Fig.Text("One peg at a turn is two of cable. Never move cable into a clearance."),
+		turnRule(v),
 		v.Fig.Text("Bed every run without voids. Keep the continuity alarm on; walk on boards."),
 	})
 }

@@ -369,7 +369,7 @@ func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
 		taken = append(taken, sentence(wholeStandards(a.In(f.Language))))
 	}
 	l.Paras = append(l.Paras, strings.Join(taken, " "))
-	if onBareConcrete(p.Job.BuildUp) {
+	if onBareConcrete(p.Job.BuildUp) && p.Job.Strips == nil {
 		l.Paras = append(l.Paras, f.Text("Over concrete without insulation beneath, a board under the membrane "+
 			"helps more than closer runs."))
 	}

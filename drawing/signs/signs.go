@@ -49,6 +49,7 @@ const (
 	Revised
 	Seam
 	Peg
+	Strip
 	Crossing
 	Fault
 	Mistaken
@@ -118,6 +119,7 @@ var entries = [Count]entry{
 	Revised:  {words: "changed by that revision", sample: revisedSample},
 	Seam:     {words: "seam of the membrane", sample: lineSample(drawing.LayerMembrane, drawing.SeamLine())},
 	Peg:      {words: "row of pegs", sample: pegSample},
+	Strip:    {words: "strip, the cable clipped to it", sample: lineSample(drawing.LayerMembrane, drawing.StripLine())},
 	Crossing: {words: "channel crossing P1, P2", sample: markSample(symbols.ChannelCrossing)},
 	Fault:    {words: "stretch with the fault, likeliest place barred", sample: faultSample},
 	Mistaken: {words: "runs that could be taken for it", sample: bandSample(MistakenBand())},

@@ -35,7 +35,7 @@ type cutting struct {
 func (c *cutting) start(j *job.Job, rooms []layout.Room) {
 	c.begun = true
 	in := membraneInput(j, rooms)
-	if len(in.Rooms) > 0 {
+	if len(in.Rooms) > 0 && j.Strips == nil {
 		c.wait.Go(func() { c.plan, c.err = membrane.Cut(in) })
 	}
 }

@@ -78,6 +78,11 @@ func takeOffInput(p *layout.Plan) takeoff.Input {
 		in.Labour = append(in.Labour, takeoff.Labour{Phase: l.Phase, Heated: l.Heated, PerHour: l.PerHour,
 			Fixed: l.Fixed, HourCost: l.HourCost, Crew: l.Crew, Visits: l.Visits, VisitCost: l.VisitCost})
 	}
+	for i := range p.Rooms {
+		for _, s := range p.Rooms[i].Strips(p.Job) {
+			in.Strips += s.Length()
+		}
+	}
 	for _, c := range p.Job.Prices {
 		in.Prices[c.Code] = c.Price
 	}

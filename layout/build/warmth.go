@@ -51,6 +51,7 @@ func firstCable(p *layout.Plan) *layout.Cable {
 // layers takes the job's layers over. A membrane without figures of its own is
 // taken as filled with mortar to its void share.
 func layers(w *layout.Warmth, j *job.Job) {
+	w.Loose = j.Strips != nil
 	for i, l := range j.BuildUp {
 		source := language.Say(l.Source)
 		layer := heat.Layer{Name: l.Name, Thickness: l.Thickness, Conductivity: l.Conductivity, Density: l.Density,
@@ -67,6 +68,10 @@ func layers(w *layout.Warmth, j *job.Job) {
 					language.Figure(say.Percent(1-j.Membrane.VoidShare)))
 			}
 		}
+		if bedding := l.Kind == "mortar" || l.Kind == "screed"; j.Strips != nil && bedding && (w.Holds < 0 ||
+			w.Holds == i-1) {
+			w.Holds = i // the lowest of those over what carries the floor
+		}
 		w.Layers, w.Sources = append(w.Layers, layer), append(w.Sources, source)
 	}
 }
@@ -74,10 +79,17 @@ func layers(w *layout.Warmth, j *job.Job) {
 // place finds how deep the cable lies.
 func place(w *layout.Warmth) error {
 	if w.Holds < 0 {
+		if w.Loose {
+			return fmt.Errorf("no layer is of kind \"mortar\" or \"screed\", so that it is not known how deep the " +
+				"cable lies")
+		}
 		return fmt.Errorf("no layer is of kind \"membrane\", so that it is not known how deep the cable lies")
 	}
 	for _, l := range w.Layers[:w.Holds] {
 		w.Depth += l.Thickness
+	}
+	if w.Loose { // on its strips, at the foot of what it is bedded in
+		w.Depth += w.Layers[w.Holds].Thickness / 2
 	}
 	w.Depth += w.Layers[w.Holds].Thickness / 2
 	if w.Holds == 0 {

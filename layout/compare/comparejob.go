@@ -17,10 +17,14 @@ func (d *diff) settings(was, now *job.Job) {
 	mm := func(what string, a, b float64) {
 		d.text("", what, d.fine(a), d.fine(b), both(what, "mm", layout.Round(a, 1), layout.Round(b, 1)))
 	}
-	mm("peg pitch", was.Membrane.PegPitch(), now.Membrane.PegPitch())
-	d.text("", "rows of pegs", rows(was), rows(now))
-	mm("peg pitch across the roll", cmp.Or(was.Membrane.Across, was.Membrane.Pitch),
-		cmp.Or(now.Membrane.Across, now.Membrane.Pitch))
+	if was.Strips != nil || now.Strips != nil {
+		d.text("", "cable held by", holder(was), holder(now))
+	} else {
+		mm("peg pitch", was.Membrane.PegPitch(), now.Membrane.PegPitch())
+		d.text("", "rows of pegs", rows(was), rows(now))
+		mm("peg pitch across the roll", cmp.Or(was.Membrane.Across, was.Membrane.Pitch),
+			cmp.Or(now.Membrane.Across, now.Membrane.Pitch))
+	}
 	mm("bend radius", was.Membrane.BendRadius, now.Membrane.BendRadius)
 	if was.Uneven() || now.Uneven() {
 		d.text("", "gaps between runs", was.Gaps(), now.Gaps(), both("closest", "mm", layout.Round(was.Near(), 1),
@@ -77,6 +81,14 @@ func (d *diff) fine(mm float64) string {
 		return plane.FormatFeetInches(mm)
 	}
 	return say.TrimFigure(mm) + " mm"
+}
+
+// holder is what holds the cable.
+func holder(j *job.Job) string {
+	if j.Strips != nil {
+		return "strips"
+	}
+	return "membrane"
 }
 
 // rows is how the rows of pegs lie.

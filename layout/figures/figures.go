@@ -62,6 +62,7 @@ type Supply struct {
 	Most       Limit  `json:"widest_gap_mm,omitzero"`
 	Pitch      Limit  `json:"pitch_mm"`
 	Across     Limit  `json:"pitch_across_mm,omitzero"`
+	Strips     bool   `json:"strips,omitzero"` // the pitch across is that of their clips, the other a step
 }
 
 // A Room is one floor.

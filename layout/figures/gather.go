@@ -101,7 +101,10 @@ func supply(j *job.Job) Supply {
 		Pitch: limit(j.Membrane.PegPitch(), j.Spans, "membrane.pitch"),
 	}
 	if j.Uneven() {
-		s.Across = limit(j.Membrane.Across, j.Spans, "membrane.pitch_across")
+		s.Across, s.Strips = limit(j.Membrane.Across, j.Spans, "membrane.pitch_across"), j.Strips != nil
+		if s.Strips {
+			s.Across = limit(j.Membrane.Across, j.Spans, "strips.clips")
+		}
 		s.Least, s.Most = limit(j.Near(), j.Spans, "spacing.closest_gap"), limit(j.Far(), j.Spans, "spacing.widest_gap")
 	} else {
 		s.Closest = limit(float64(j.Spacing.Closest), j.Spans, "spacing.closest")

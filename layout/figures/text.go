@@ -139,7 +139,11 @@ func (p *page) general(r *Report) {
 	}
 	p.put("supply", supply)
 	s := r.Supply
-	if s.Across.Value > 0 {
+	if s.Strips {
+		p.put("gaps allowed", fmt.Sprintf("%s (%s) to %s (%s)", p.small(s.Least.Value), s.Least.Source,
+			p.small(s.Most.Value), s.Most.Source),
+			fmt.Sprintf("clips of strips are %s apart (%s)", p.small(s.Across.Value), s.Across.Source))
+	} else if s.Across.Value > 0 {
 		p.put("gaps allowed", fmt.Sprintf("%s (%s) to %s (%s)", p.small(s.Least.Value), s.Least.Source,
 			p.small(s.Most.Value), s.Most.Source),
 			fmt.Sprintf("a peg is %s along the roll (%s) and %s across it (%s)", p.small(s.Pitch.Value), s.Pitch.Source,

@@ -145,7 +145,7 @@ func (rd *reader) orphan(f *tree.Node, k Key) {
 // that it has misspelt.
 func (rd *reader) missing(n *tree.Node, path string, misspelt map[string]bool) {
 	for _, k := range rd.schema.children[path] {
-		if !k.Required || n.Get(k.Name()) != nil {
+		if !k.Required || n.Get(k.Name()) != nil || k.Unless != "" && n.Get(k.Unless) != nil {
 			continue
 		}
 		rd.broken[n] = true
@@ -183,6 +183,9 @@ func (rd *reader) unknown(f *tree.Node, path string) (meant string) {
 		where = "in " + rd.schema.byPath[path].Header()
 	}
 	hint, meant := rd.suggest(f.Name, path)
+	if word, ok := f.Value.(string); ok && matWords[strings.TrimSuffix(strings.ToLower(word), "s")] {
+		hint, meant = matHint, ""
+	}
 	rd.report.Errorf(rd.span(f.Key), hint, "unknown key %q %s", f.Name, where)
 	return meant
 }

@@ -31,7 +31,11 @@ func (j *Job) checkGaps(m, s table) {
 	pitch, across, sp := j.Membrane.Pitch, j.Membrane.Across, j.Spacing
 	refused := false
 	for _, key := range []string{"closest", "widest"} {
-		if s.has(key) {
+		if s.has(key) && j.Strips != nil {
+			s.errorf(key, fmt.Sprintf("write %s_gap as a length instead, such as %s_gap = %q", key, key,
+				s.length(float64(s.whole(key))*across)), "%s is counted in pegs, and with [strips] there are none", key)
+			refused = true
+		} else if s.has(key) {
 			s.errorf(key, fmt.Sprintf("write %s_gap as a length instead, such as %s_gap = %q", key, key,
 				s.length(float64(s.whole(key))*j.Peg())),
 				"%s = %d is counted in pegs, but those are %s apart along the roll and %s across it", key, s.whole(key),
@@ -45,6 +49,13 @@ func (j *Job) checkGaps(m, s table) {
 		refused = true
 	}
 	if refused {
+		s.spoil()
+		return
+	}
+	if j.Strips != nil && pegsBetween(sp, across) == 0 {
+		s.errorf("closest_gap", "make closest_gap less or widest_gap more",
+			"no whole number of clips lies between %s and %s: %d make %s and one more %s", s.length(sp.Least),
+			s.length(sp.Most), below(sp, across), s.length(gapBelow(sp, across)), s.length(gapBelow(sp, across)+across))
 		s.spoil()
 		return
 	}

@@ -23,6 +23,7 @@ type Job struct {
 	Units     plane.Units // how drawings read unless Sheet.Units says otherwise
 	Info      Info
 	Membrane  Membrane
+	Strips    *Strips // in place of a membrane; nil: there is one
 	Spacing   Spacing
 	Clearance Clearance
 	Supply    Supply
@@ -104,6 +105,13 @@ type Membrane struct {
 
 	HeightSource, VoidShareSource Source
 	Waste                         float64 // share added when there is no cut plan
+}
+
+// Strips hold loose cable by clips, across its runs. Along the runs nothing does: what stands for the pitch of pegs
+// there, in Membrane, is a step. Lengths in mm.
+type Strips struct {
+	Apart     float64 // from strip to strip at most
+	FromTurns float64 // how far the first and the last lie from where the runs turn
 }
 
 // Spacing is the allowed gap between neighbouring runs, in pegs, or, where those lie otherwise one way than the

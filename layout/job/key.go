@@ -68,6 +68,7 @@ type Key struct {
 	Otherwise string   // what holds when the key is left out and there is no Default
 	Example   string   // as it would be typed, key and all
 	Required  bool
+	Unless    string // a required key that stands in its place
 	Limits    Limits
 	Least     int // fewest items of points or texts
 }

@@ -68,7 +68,7 @@ func TestExamplesAndDefaultsAreTaken(t *testing.T) {
 }
 
 // everyKey are the good files that together have every key: the first has all but those that exclude others.
-var everyKey = []string{"every-key.toml", "uneven.toml"}
+var everyKey = []string{"every-key.toml", "uneven.toml", "strips.toml"}
 
 // TestEveryKeyIsTried keeps the good files that have every key complete.
 func TestEveryKeyIsTried(t *testing.T) {

@@ -62,7 +62,7 @@ func infoKeys() []Key {
 // membraneKeys: a roll of about 1 m by 10 m, or of 39 in by 32 ft (104 ft²), and pegs that take 3.5 to 4.5 mm of mortar
 // over the whole floor are common practice, as is 5 to 8 % of waste.
 func membraneKeys() []Key {
-	return append(under(Key{Path: "membrane", Type: TypeTable, Required: true,
+	return append(under(Key{Path: "membrane", Type: TypeTable, Required: true, Unless: "strips",
 		Doc: "The pegged sheet that holds the cable", Example: "[membrane]\npitch = \"30 mm\""},
 		Key{Path: "pitch", Type: TypeLength, Required: true, Limits: overZero,
 			Doc:     "Peg to peg, or, where pitch_across is given, peg to peg along the roll",
@@ -90,6 +90,18 @@ func membraneKeys() []Key {
 			Doc: "Share of that height that mortar fills", Example: "void_share = 0.75"},
 		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Default: "0.08",
 			Doc: "Share added where there is no cut plan", Example: `waste = "8 %"`},
+	), append(under(Key{Path: "strips", Type: TypeTable, Otherwise: "the cable lies on the pegs of a [membrane]",
+		Doc:     "Strips that loose cable is clipped to, across its runs, in place of a membrane",
+		Example: "[strips]\nclips = \"25 mm\""},
+		Key{Path: "clips", Type: TypeLength, Required: true, Limits: overZero,
+			Doc: "From clip to clip along a strip", Example: `clips = "25 mm"`},
+		Key{Path: "apart", Type: TypeLength, Limits: overZero, Default: `"400 mm"`, DefaultIn: `"16in"`,
+			Doc: "From strip to strip at most; no run is shorter", Example: `apart = "400 mm"`},
+		Key{Path: "from_turns", Type: TypeLength, Default: `"50 mm"`, DefaultIn: `"2in"`,
+			Doc:     "How far the first strip and the last lie from where the runs turn",
+			Example: `from_turns = "50 mm"`},
+		Key{Path: "bend_radius", Type: TypeLength, Limits: overZero, Otherwise: "half of the closest gap",
+			Doc: "Of the cable's centre line round a turn", Example: `bend_radius = "30 mm"`},
 	), under(Key{Path: "spacing", Type: TypeTable,
 		Doc: "The allowed gap between neighbouring runs, in pegs; as lengths where pegs lie otherwise one way than " +
 			"the other",
@@ -110,7 +122,7 @@ func membraneKeys() []Key {
 		Key{Path: "search", Type: TypeNumber, Limits: Limits{Above: true, Max: 100}, Default: "1",
 			Doc: "How far routes are looked for, in times of the usual: less for a quick sketch, more where W109 " +
 				"says that the search was ended early", Example: "search = 2"},
-	)...)
+	)...)...)
 }
 
 // clearanceKeys: the defaults are common practice: 50 to 100 mm from walls,

@@ -56,6 +56,11 @@ func (j *Job) readRoom(t table) Room {
 // roll than across it.
 func (r *Room) readRolled(t table, j *Job) {
 	r.Rolled = r.readAlong(t, "rolled", fmt.Sprintf("the membrane of room %q", r.Name))
+	for _, key := range []string{"rolled", "first_peg"} {
+		if j.Strips != nil && t.has(key) {
+			t.errorf(key, "leave "+key+" out", "%s is of a membrane, and the cable is clipped to [strips]", key)
+		}
+	}
 	if t.has("rolled") && !j.Uneven() && j.Membrane.Pitch > 0 {
 		t.errorf("rolled", "leave rolled out, or give pitch_across in [membrane]",
 			"rolled has no effect: the pegs lie alike along the roll and across it")

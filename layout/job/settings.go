@@ -18,7 +18,11 @@ func (j *Job) readSettings(top table) {
 	j.readLanguages(top)
 	j.readInfo(top.sub("job"))
 	j.readLayers(top)
-	j.readMembrane(top.sub("membrane"), top.sub("spacing"))
+	if top.has("strips") {
+		j.readStrips(top, top.sub("strips"), top.sub("spacing"))
+	} else {
+		j.readMembrane(top.sub("membrane"), top.sub("spacing"))
+	}
 	j.readClearance(top.sub("clearance"))
 	j.readSupply(top.sub("supply"))
 	j.readCircuits(top)
@@ -115,7 +119,7 @@ func (j *Job) readMembrane(m, s table) {
 		return
 	}
 	for _, key := range []string{"closest_gap", "widest_gap"} {
-		if s.has(key) {
+		if s.has(key) && j.Membrane.Pitch > 0 {
 			pegs := max(1, int(math.Round(s.num(key)/j.Membrane.Pitch)))
 			s.errorf(key, fmt.Sprintf("write %s = %d instead", strings.TrimSuffix(key, "_gap"), pegs),
 				"%s is for pegs that lie otherwise one way than the other; these all lie %s apart, and gaps are "+

@@ -217,6 +217,9 @@ func plain(s string) string {
 
 // pegs are how far apart they lie. A reader that knows of one pitch only takes the first.
 func pegs(j *job.Job) string {
+	if j.Strips != nil {
+		return fine(j.Membrane.Across) + " (clips of strips, there are no pegs)"
+	}
 	if j.Uneven() {
 		return fine(j.Membrane.Pitch) + " by " + fine(j.Membrane.Across)
 	}

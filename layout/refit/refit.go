@@ -198,7 +198,7 @@ func (f *Refit) place(m job.LaidMark, rs []layout.Run, way []plane.Point) (float
 		return route.Length(f.Laid, f.Planned.BendRadius), nil
 	}
 	if m.Run == len(rs)+1 && way != nil && m.Run <= len(f.Old) && m.Pegs > 0 {
-		return 0, fmt.Errorf("a mark is said to lie %g pegs into run %d, which has %d", m.Pegs, m.Run,
+		return 0, fmt.Errorf("a mark is said to lie %g %s into run %d, which has %d", m.Pegs, f.Job.RunUnit(), m.Run,
 			f.Old[m.Run-1].Pegs)
 	}
 	if m.Run > len(rs) {
@@ -207,7 +207,8 @@ func (f *Refit) place(m job.LaidMark, rs []layout.Run, way []plane.Point) (float
 	}
 	run := rs[m.Run-1]
 	if f.pegs(m.Pegs, run) > run.Length()+f.pitch() {
-		return 0, fmt.Errorf("a mark is said to lie %g pegs into run %d, which has %d", m.Pegs, m.Run, run.Pegs)
+		return 0, fmt.Errorf("a mark is said to lie %g %s into run %d, which has %d", m.Pegs, f.Job.RunUnit(),
+			m.Run, run.Pegs)
 	}
 	line := f.Laid
 	if f.plan != nil {

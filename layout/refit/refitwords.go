@@ -101,21 +101,27 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 func (f *Refit) miscounts() string {
 	var out []string
 	for _, m := range f.Planned.Laid.Job.Miscounts {
-		words := fmt.Sprintf("run %s has %d pegs, not %d", f.Planned.RunName(m.Run), m.Pegs, f.Old[m.Run-1].Pegs)
+		words := fmt.Sprintf("run %s has %d %s, not %d", f.Planned.RunName(m.Run), m.Pegs, f.Job.RunUnit(),
+			f.Old[m.Run-1].Pegs)
 		if m.Pegs == f.Old[m.Run-1].Pegs {
-			words = fmt.Sprintf("run %s has %d pegs, as drawn", f.Planned.RunName(m.Run), m.Pegs)
+			words = fmt.Sprintf("run %s has %d %s, as drawn", f.Planned.RunName(m.Run), m.Pegs, f.Job.RunUnit())
 		}
 		out = append(out, words)
 	}
 	return strings.Join(out, "; ")
 }
 
-func wholePegs(n float64) string { return say.Counted(int(math.Round(n)), "peg") }
+func (f *Refit) wholePegs(n float64) string {
+	if f.Job.Strips != nil {
+		return fmt.Sprintf("%.0f %s", n, f.Job.RunUnit())
+	}
+	return say.Counted(int(math.Round(n)), "peg")
+}
 
 // laidWords say how many runs are laid, and how far the last where it is laid in part.
 func (f *Refit) laidWords() string {
 	if f.into > 0 && f.WayOut.Lift == 0 {
-		return fmt.Sprintf("%d of %d runs and %s of run %s", f.Runs-1, len(f.Old), wholePegs(f.into),
+		return fmt.Sprintf("%d of %d runs and %s of run %s", f.Runs-1, len(f.Old), f.wholePegs(f.into),
 			f.Planned.RunName(f.Runs))
 	}
 	if f.plan != nil && f.Runs > 0 && f.Runs <= len(f.Old) {
@@ -125,7 +131,7 @@ func (f *Refit) laidWords() string {
 			return fmt.Sprintf("%d of %d runs", f.Runs-1, len(f.Old))
 		case run.To.Dist(end) > layout.SamePeg:
 			return fmt.Sprintf("%d of %d runs and %s of run %s", f.Runs-1, len(f.Old),
-				wholePegs(run.From.Dist(end)/f.Planned.Lattice.Pegs(run.To.Sub(run.From))), f.Planned.RunName(f.Runs))
+				f.wholePegs(run.From.Dist(end)/f.Planned.Lattice.Pegs(run.To.Sub(run.From))), f.Planned.RunName(f.Runs))
 		}
 	}
 	return fmt.Sprintf("%d of %d runs", f.Runs, len(f.Old))
@@ -328,7 +334,7 @@ func (f *Refit) runLine(r layout.Run, u plane.Units) string {
 	if f.Change.From > 0 && r.Number >= f.Change.From {
 		mark = '*'
 	}
-	s := fmt.Sprintf("run %-4s%c %d pegs towards %s", f.Planned.RunName(r.Number), mark, r.Pegs,
+	s := fmt.Sprintf("run %-4s%c %d %s towards %s", f.Planned.RunName(r.Number), mark, r.Pegs, f.Job.RunUnit(),
 		layout.Towards(f.Room.Job, r.To, r.To.Sub(r.From)))
 	if r.GapToNext > 0 {
 		s += fmt.Sprintf(", then %d over", r.GapToNext)

@@ -56,7 +56,7 @@ func chooseLattice(p Problem) Lattice {
 	}
 	l := Lattice{Angle: Angle(p), Pitch: p.Pitch}
 	if p.Uneven != nil {
-		l.Across = p.Uneven.Across
+		l.Across, l.Loose = p.Uneven.Across, p.Uneven.Held > 0
 	}
 	l.Origin = plane.Pt(shift(p.Zones, l, false), shift(p.Zones, l, true)).Rotate(l.Angle)
 	return l

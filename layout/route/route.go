@@ -78,6 +78,7 @@ type Lattice struct {
 	Angle  float64     // of the rows, radians counter-clockwise from east: in [0, pi/2), where Across is set in [0, pi)
 	Pitch  float64
 	Across float64 // peg to peg across the angle; 0: Pitch, as along it
+	Loose  bool    // strips across the angle hold the cable, their clips Across apart; Pitch is a step
 }
 
 // A Route is one cable as laid out.

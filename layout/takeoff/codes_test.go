@@ -8,8 +8,10 @@ func TestEveryLineHasAKnownCode(t *testing.T) {
 	in.Labour = []Labour{{Phase: "membrane", Fixed: 2, Visits: 1}}
 	in.Rooms[0].Doorways, in.Prices = []float64{800}, map[string]float64{"tester-hire": 40}
 	in.Materials.Waterproofing.Coverage = 4
+	onStrips := in
+	onStrips.Strips = 12_000
 	seen := map[string]bool{}
-	for _, l := range counted(in).Lines {
+	for _, l := range append(counted(in).Lines, counted(onStrips).Lines...) {
 		seen[l.Code] = true
 		if !Known(l.Code) {
 			t.Errorf("the code %q is not known", l.Code)

@@ -112,6 +112,14 @@ func fromOffcut(left []float64, need, roll float64) []float64 {
 // membrane adds the membrane and returns the length of its seams in mm.
 func (b *builder) membrane() float64 {
 	m := b.in.Membrane
+	if b.in.Strips > 0 {
+		b.add(Line{Code: "strips", Item: language.Say("Strips with clips for the cable"), Net: b.in.Strips / 1000,
+			Unit:  "m",
+			Basis: b.lengthBasis(language.Say("strips as drawn"), b.in.Strips), Note: language.Say("off-cuts not " +
+				"counted")}, 0)
+		b.ask("Strips: length of one, and how they are fixed to what they lie on.")
+		return 0
+	}
 	l := Line{Code: "membrane", Item: language.Say("Membrane"), Basis: b.tiledBasis(),
 		Net:  b.in.tiled() / plane.SquareMetre,
 		Unit: "m²"}

@@ -40,13 +40,17 @@ func area(mm2 float64, u plane.Units) language.Figure { return language.Figure(s
 func percent(share float64) language.Figure { return language.Figure(say.PercentGiven(share)) }
 
 func (b *builder) assumptions() {
-	b.list.Assumptions = []language.Message{
-		language.Say("Membrane under all tile, strips butted."),
-		language.Say("Cable's volume not taken off the peg fill."),
+	if b.in.Strips == 0 {
+		b.list.Assumptions = []language.Message{
+			language.Say("Membrane under all tile, strips butted."),
+			language.Say("Cable's volume not taken off the peg fill."),
+		}
+	}
+	b.list.Assumptions = append(b.list.Assumptions,
 		language.Say("Grout as deep as the tile."),
 		language.Say("Packs for the whole job."),
 		language.Say("Cut lengths and spacers with %s waste (common practice).", percent(cutWaste)),
-	}
+	)
 	if b.in.Tile.Pattern == tiling.Herringbone {
 		b.list.Assumptions = append(b.list.Assumptions,
 			language.Say("Herringbone is counted with its zigzag along the longer side of each room, every tile at 45 "+
