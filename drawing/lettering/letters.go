@@ -23,6 +23,7 @@ type Label struct {
 	Of      signs.Sign // what mark shows; wordsOnly: nothing but its lettering
 	With    withFunc   // what is drawn with plain lettering; nil: nothing
 	Option  bool       // may be left out without a note
+	Line    string     // what its leader is called where that is more than one
 	Note    string     // what is written in the column when no spot is free
 	Subject drawing.Pt
 	Instead *Label          // what is tried where no spot is free: the same in less room
@@ -260,8 +261,8 @@ func (t *Labels) Drawn() (items []drawing.Item, shown []signs.Sign) {
 		}
 		s := l.Spots[l.At]
 		if s.Leader != nil {
-			items = append(items, &drawing.Path{Layer: drawing.LayerDims, Segs: drawing.Polyline(s.Leader...),
-				Stroke: drawing.ThinLine()})
+			items = append(items, &drawing.Path{Layer: drawing.LayerDims, Title: l.Line,
+				Segs: drawing.Polyline(s.Leader...), Stroke: drawing.ThinLine()})
 		}
 		if l.Mark != nil {
 			items, shown = append(items, l.Mark(s.At, l.Text)...), append(shown, l.Of)

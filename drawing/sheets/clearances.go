@@ -90,7 +90,7 @@ func figureClear(v *floorplan.View, places []clearPlace) {
 	}
 	clear := places[0].clear
 	l := &lettering.Label{Text: v.Fig.Fine().Length(clear), Height: drawing.H25, Rank: 8, Option: true,
-		Subject: places[0].from}
+		Subject: places[0].from, Line: "clearance"}
 	var lines []clearPlace
 	for _, p := range places {
 		if p.clear != clear {
@@ -98,13 +98,12 @@ func figureClear(v *floorplan.View, places []clearPlace) {
 		}
 		size := l.Sample(lettering.Spot{Angle: p.angle}).Box()
 		l.Spots = append(l.Spots, lettering.Spot{At: p.mid.Sub(size.Centre()), Angle: p.angle, Cost: p.cost,
-			Most: lettering.OverCable})
+			Most: lettering.OverCable, Leader: []drawing.Pt{p.from, p.to}})
 		lines = append(lines, p)
 	}
 	l.With = func(spot int) []drawing.Item {
 		p := lines[spot]
-		items := []drawing.Item{&drawing.Path{Layer: drawing.LayerDims, Title: "clearance",
-			Segs: drawing.Polyline(p.from, p.to), Stroke: drawing.ThinLine()}}
+		var items []drawing.Item
 		for _, end := range []drawing.Pt{p.from, p.to} {
 			items = append(items, &drawing.Path{Layer: drawing.LayerDims, Segs: drawing.Circle(end, clearDot),
 				Fill: drawing.Filled(drawing.Black)})
