@@ -59,7 +59,8 @@ func (p person) meanwhile() {
 		return a;
 	})`)
 	p.drawn(func() {
-		p.value(`void (window.order = [], job.change(job.text.replace(/2\.4\d m/g, "2.43 m")), setTimeout(async () => {
+		p.value(`void (window.order = [], job.change(job.text.replace(/2\.4\d m/g, "2.43 m")), (async () => {
+			while (!drawing) await new Promise((later) => setTimeout(later, 5));
 			order.push("asked " + drawing);
 			await engine.ask("tables", { text: job.text });
 			order.push("told " + drawing);
@@ -68,7 +69,7 @@ func (p person) meanwhile() {
 				await new Promise((later) => setTimeout(later, 120));
 				order.push("changed " + document.body.dataset.drawn);
 			}
-		}, 20))`)
+		})())`)
 		p.until("order.length === 5")
 	})
 	if order := strings.Split(p.value("order.join()"), ","); order[0] != "asked true" || order[1] != "told true" {

@@ -133,13 +133,17 @@ func (p person) draws(r drawnRoom) {
 func (p person) cleared() {
 	p.t.Helper()
 	const first = `[data-table^="room/0/"]:not([data-table$="thermostat"])`
-	for p.value(`document.querySelectorAll('`+first+`').length`) != "0" {
+	for {
+		left := p.value(`document.querySelectorAll('` + first + `').length`)
+		if left == "0" {
+			return
+		}
 		was := p.value("job.text")
 		p.tapAt(first + " summary")
 		p.until(`document.querySelector('` + first + `').open`)
 		p.tapWords("Take out")
 		p.until(`job.text !== ` + quoted(was))
-		time.Sleep(100 * time.Millisecond)
+		p.until(`document.querySelectorAll('` + first + `').length !== ` + left) // the forms follow
 	}
 }
 

@@ -38,13 +38,14 @@ function changed() {
   drawSoon();
 }
 
-// drawSoon draws as soon as all that is to be done at once is done.
+// drawSoon draws once the forms have followed: while it draws, the engine answers them less soon.
 function drawSoon() {
   clearTimeout(timer);
   timer = 0;
   if (view.photo || !job.name) return; // drawn once the photo is put away
   if (job.saved) status(say("drawing"), false, true);
-  timer = setTimeout(() => { timer = 0; draw(); }, 0);
+  if (drawing) engine.ask("drop", {}); // it is not wanted any more, and the forms want the engine
+  timer = setTimeout(() => { timer = 0; draw(); }, 250);
 }
 
 const settled = () => new Promise((resolve) => { waiters.push(resolve); });
@@ -62,7 +63,7 @@ async function draw() {
     } catch (e) { status(e.message, true); }
   } while (again);
   drawing = false;
-  for (const w of waiters.splice(0)) w();
+  if (!timer) for (const w of waiters.splice(0)) w();
 }
 
 // early shows what is looked at, while the rest is drawn.
