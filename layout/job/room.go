@@ -42,7 +42,7 @@ func (j *Job) readRoom(t table) Room {
 	r.readKeepOuts(t, j.Clearance)
 	r.raisePartitions(clears)
 	r.readCold(t)
-	r.readZones(t)
+	r.readZones(t, j.Strips != nil)
 	r.readLow(t)
 	r.readFixings(t, j.Clearance)
 	r.readJoints(t, j.Clearance)

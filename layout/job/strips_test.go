@@ -37,6 +37,10 @@ func TestStripsThatCannotBe(t *testing.T) {
 				"    make from_turns less\n"},
 		{"a first peg", `name = "Den"`, "name = \"Den\"\nfirst_peg = [90, 82]",
 			"error: first_peg is of a membrane, and the cable is clipped to [strips]\n    leave first_peg out\n"},
+		{"a zone the other way", "[room.thermostat]",
+			"[[room.zone]]\nat = [3000, 700]\nalong = \"B\"\n[room.thermostat]",
+			"error: the runs of zone 1 lie as the room's do, across its [strips]\n    leave along out, or give it to " +
+				"the room\n"},
 		{"a layer of membrane", "[[cable]]", "[[layer]]\nkind = \"membrane\"\nthickness = 5\n[[cable]]",
 			"error: with [strips] there is no membrane\n    write the layer that the cable is bedded in as kind = " +
 				"\"mortar\" or \"screed\"\n"},

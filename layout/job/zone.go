@@ -22,8 +22,8 @@ type Zone struct {
 }
 
 // readZones reads the parts of a floor that are spoken of, and puts their cables behind
-// the room's own.
-func (r *Room) readZones(t table) {
+// the room's own. Strips lie one way in a room.
+func (r *Room) readZones(t table, strips bool) {
 	names := namesSeen{}
 	for i, zt := range limited(t, "zone") {
 		z := Zone{Name: zt.text("name"), Cables: zt.texts("cables"), Cold: zt.flag("cold"), Density: zt.num("density"),
@@ -39,6 +39,10 @@ func (r *Room) readZones(t table) {
 		var ok bool
 		if z.At, ok = r.spotOf(zt, "at", what); !ok {
 			continue
+		}
+		if strips && zt.has("along") {
+			zt.errorf("along", "leave along out, or give it to the room",
+				"the runs of %s lie as the room's do, across its [strips]", what)
 		}
 		z.Along, z.Start = r.readAlong(zt, "along", "a run of "+what), r.readStart(zt)
 		says := given(zt, "cables", "density", "along", "start")

@@ -127,7 +127,7 @@ func (b *builder) controls() {
 	b.each("sensor", language.Say("Floor sensor"), sensors, language.Say("wired"))
 	b.each("spare-sensor", language.Say("Spare floor sensor"), spares, language.Say("not wired"))
 	b.each("box", language.Say("Deep box for the thermostat"), boxes,
-		language.Say("for %d cold leads, %d of sensors; electrician to size", leads, sensors+spares))
+		language.Say("cold leads %d, of sensors %d; electrician to size", leads, sensors+spares))
 	b.length("conduit", language.Say("Conduit in the wall"), 2*rise, language.Say("twice the lead rise"))
 	b.length("sensor-tube", language.Say("Tube for the sensors"), tube, language.Say("on the floor"))
 	b.tape(tube + onFloor)

@@ -26,7 +26,7 @@ func TestControlsAddUp(t *testing.T) {
 		near(t, code, line(t, l, code).Net, want, 1e-9)
 	}
 	if got, want := line(t, l,
-		"box").Basis, "for 4 cold leads, 5 of sensors; electrician to size"; got.String() != want {
+		"box").Basis, "cold leads 4, of sensors 5; electrician to size"; got.String() != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got := line(t, l, "sensor-tube"); got.Packs != 0 || got.Waste != cutWaste {
