@@ -144,8 +144,8 @@ func (r rhythm) alike(o rhythm) bool {
 }
 
 // unlike are lines of one rhythm that no legend holds both of: seams are on
-// membrane plans, which show no lead.
-var unlike = map[[2]signs.Sign]bool{{signs.ColdLead, signs.Seam}: true}
+// membrane plans, which show no lead, and strips on plans for laying, not on tile plans.
+var unlike = map[[2]signs.Sign]bool{{signs.ColdLead, signs.Seam}: true, {signs.Strip, signs.Below}: true}
 
 // TestLinesDifferByRhythm: whatever its colour, a line of a legend is known by its
 // dashes, which a glance takes in, and not by a pixel more or less of width.
