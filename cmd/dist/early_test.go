@@ -86,4 +86,17 @@ func (p person) meanwhile() {
 		p.t.Error("what was shown at the end is not the last change")
 	}
 	p.value("void (engine.ask = asks)")
+	p.bothHold()
+}
+
+// bothHold asks for two edits at once: neither undoes the other.
+func (p person) bothHold() {
+	p.t.Helper()
+	p.value(`void (window.made = null, Promise.all(["title", "client"].map((key) =>
+		edit({ do: "set", table: "job", key, value: JSON.stringify("a " + key) }))).then((told) => { made = told; }))`)
+	p.until("made")
+	if got := p.value("job.text"); p.value("made.join()") != "," || !strings.Contains(got, `"a title"`) ||
+		!strings.Contains(got, `"a client"`) {
+		p.t.Errorf("of two edits one undid the other (%s):\n%s", p.value("made.join()"), got)
+	}
 }

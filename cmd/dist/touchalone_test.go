@@ -100,7 +100,7 @@ func (p person) draws(r drawnRoom) {
 		}
 		p.types(`[aria-label="Length of wall `+letter+`"]`, w[1]+unit)
 	}
-	p.sees(".wall ~ p[role=status]", "The walls close.")
+	p.until(`document.querySelector(".wall ~ p[role=status]").textContent === "The walls close."`)
 	p.tapAt("[data-arrange]")
 	p.until(`placing.room && view.svg && placing.marks?.childElementCount > 1`)
 	for _, put := range r.put {
@@ -164,11 +164,17 @@ func (p person) tapOn(element string) {
 	p.t.Helper()
 	p.until(element)
 	var x, y float64
-	fmt.Sscan(p.value(`((e) => { e.scrollIntoView({ block: "center" }); const b = e.getBoundingClientRect();
+	fmt.Sscan(p.value(`((e) => { window.tapped = false;
+		addEventListener("click", () => { tapped = true; }, { capture: true, once: true });
+		e.scrollIntoView({ block: "center" }); const b = e.getBoundingClientRect();
 		return [b.x + b.width / 2, b.y + b.height / 2].join(" "); })(`+element+`)`), &x, &y)
 	p.touch(input.DispatchTouchEventTypeTouchStart, [2]float64{x, y})
 	p.touch(input.DispatchTouchEventTypeTouchEnd)
-	time.Sleep(50 * time.Millisecond)
+	for range 40 { // a page that is at work makes a click of it late; what is typed before that is lost
+		if time.Sleep(25 * time.Millisecond); p.value("tapped") == "true" {
+			return
+		}
+	}
 }
 
 // pick chooses of a list, which a phone shows in a way of its own that a test cannot touch.
@@ -182,6 +188,7 @@ func (p person) types(selector, text string) {
 	p.t.Helper()
 	p.tapAt(selector)
 	p.until(`document.activeElement === document.querySelector(` + quoted(selector) + `)`)
+	time.Sleep(300 * time.Millisecond) // nobody types sooner: the phone's pad has to come up
 	p.keys(kb.End + strings.Repeat(kb.Backspace, len(p.value("document.activeElement.value"))) + text)
 	p.value("document.activeElement.blur()") // as the pad's own button does
 	p.until(`document.querySelector(` + quoted(selector) + `).value === ` + quoted(text))

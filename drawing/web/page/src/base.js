@@ -117,15 +117,21 @@ const job = {
   keep() { if (tab.keeps) this.saved = kept.set("job", { name: this.name, files: this.files, photos: this.photos, drafts: this.drafts }); },
 };
 
-// edit makes changes to the job file as text, so that its comments and order stay.
-async function edit(...changes) {
-  try {
-    job.change(await engine.ask("edit", { text: job.text, changes }));
-    return "";
-  } catch (e) {
-    return e.message;
-  }
+// edit makes changes to the job file as text, so that its comments and order stay. Each begins with what the one
+// before it made: none undoes another, however soon they follow.
+function edit(...changes) {
+  edits = edits.then(async () => {
+    try {
+      job.change(await engine.ask("edit", { text: job.text, changes }));
+      return "";
+    } catch (e) {
+      return e.message;
+    }
+  });
+  return edits;
 }
+
+let edits = Promise.resolve(); // the last one asked for
 
 const literal = (typed) => engine.ask("literal", { text: typed });
 

@@ -12,14 +12,16 @@ const keysOf = (path) => keys.filter((k) => k.Path.startsWith(path ? path + "." 
 const isTable = (k) => k.Type === "table" || k.Type === "tables";
 
 async function roomPanel(panel) {
+  const text = job.text;
   let parts;
   try {
-    parts = await engine.ask("tables", { text: job.text });
+    parts = await engine.ask("tables", { text });
   } catch (e) {
     panel.replaceChildren(element("p", { class: "slip" }, say("The file has a slip that forms cannot read past: %s. Mend it under Text, or undo.", e.message)));
     return;
   }
-  if (mode !== "Room") return; // another panel was asked for meanwhile
+  await edits; // forms of a text that is being changed would undo that with what is typed into them
+  if (mode !== "Room" || text !== job.text) return; // another panel was asked for meanwhile, or newer forms
   const rooms = parts.filter((p) => /^room\/\d+$/.test(p.table));
   const inRoom = (r) => parts.filter((p) => p.table.startsWith(r.table + "/"));
   const shown = [];
@@ -31,10 +33,10 @@ async function roomPanel(panel) {
     adder("", keysOf("").filter(isTable).filter((k) => k.Type === "tables" || !others.some((p) => p.table === k.Path))));
 }
 
-// renew puts new forms in the place of old ones. What is being typed meanwhile goes on in the new one.
+// renew puts new forms in the place of old ones. What is being typed meanwhile goes on in the new one, where it was.
 function renew(panel, ...forms) {
   const e = document.activeElement, key = e?.dataset?.key, at = panel.scrollTop;
-  const typed = key && e.localName === "input" && e.value !== e.defaultValue ? { text: e.value, from: e.selectionStart, to: e.selectionEnd } : null;
+  const was = key && e.localName === "input" ? { text: e.value, typed: e.value !== e.defaultValue, from: e.selectionStart, to: e.selectionEnd } : null;
   renewing = true; // a form that goes is left as if it were done with
   panel.replaceChildren(...forms);
   renewing = false;
@@ -42,11 +44,12 @@ function renew(panel, ...forms) {
   const again = key && [...panel.querySelectorAll("[data-key]")].find((c) => c.dataset.key === key && c.localName === e.localName);
   if (!again) return;
   again.focus({ preventScroll: true });
-  if (!typed) return;
-  again.value = typed.text;
-  again.setSelectionRange(typed.from, typed.to);
+  if (!was) return;
+  if (was.typed) again.value = was.text;
+  again.setSelectionRange(was.from, was.to);
+  if (!was.typed) return;
   // the browser tells of changes by hand alone
-  again.addEventListener("blur", () => { if (again.value === typed.text && !renewing) again.dispatchEvent(new Event("change")); }, { once: true });
+  again.addEventListener("blur", () => { if (again.value === was.text && !renewing) again.dispatchEvent(new Event("change")); }, { once: true });
 }
 
 let renewing = false;
