@@ -45,7 +45,7 @@ function drawSoon() {
   if (view.photo || !job.name) return; // drawn once the photo is put away
   if (job.saved) status(say("drawing"), false, true);
   if (drawing) engine.ask("drop", {}); // it is not wanted any more, and the forms want the engine
-  timer = setTimeout(() => { timer = 0; draw(); }, 250);
+  timer = setTimeout(() => { timer = 0; draw(); }, 100);
 }
 
 const settled = () => new Promise((resolve) => { waiters.push(resolve); });
