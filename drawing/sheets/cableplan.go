@@ -187,7 +187,7 @@ func notes(v *floorplan.View) setting.Block {
 	if v.SkipsRuns() && !oneFieldSheet(v.Plan) { // else it is with the laying
 		l.Paras = append(l.Paras, v.Fig.Text("A run without a number follows the one before it along the cable."))
 	}
-	if w, hangs := v.Room.Job.BoxWall(); hangs && !onSmall(v.Plan) { // else the wall's own drawing says so
+	if w, hangs := v.Room.Job.BoxWall(); hangs {
 		l.Paras = append(l.Paras, v.Fig.Textf("No nail or screw within %s of the lead rise in %s, floor to box.",
 			floorplan.RiseWords(v.Fig.Units), w.Within(v.Fig.Language)))
 	}

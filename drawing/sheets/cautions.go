@@ -42,7 +42,8 @@ func (c caution) text(in circuit.Region, f say.Figures) string {
 			"end cap lie in mortar under tile, never in a wall or box."),
 		f.Text("Never energise cable on its spool or coiled."),
 		f.Text("Energise only once mortar, compound and grout have cured: the longest time stated, else 28 days."),
-		f.Text("Measure at every stage, in writing. Outside the limits: stop, find the cause."),
+		f.Text("Measure conductor and insulation at every stage, in writing. Outside the limits: stop, find the " +
+			"cause."),
 		f.Text("Insulation tests: disconnect thermostat and sensor first. The tester's voltage is dangerous."),
 		f.Text("No heating cable under built-ins without clearance, in walls, over movement joints, in closets " +
 			"where code forbids it."),

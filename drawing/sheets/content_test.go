@@ -261,7 +261,7 @@ func TestSettingOutSaysTheDriftTaken(t *testing.T) {
 		{ID: "H4", Laid: &layout.Laid{}},
 	}}
 	got := strings.Join(driftRule(&floorplan.View{Room: room}), "\n")
-	want := "Drift (- less, + more cable used than drawn) taken at least, none lifted, at most 5 % of the floor " +
+	want := "Drift (- less, + more cable used than drawn) that it takes, nothing lifted, at most 5 % of the floor " +
 		"cold: H1 -1.8 % / +2.4 % at 1/2, nothing / +2.4 % at 3/4; H2 -1.0 % / +2.0 % at 1/2 and 3/4; H3 not known."
 	if got != want {
 		t.Errorf("%s\nwant %s", got, want)

@@ -136,7 +136,7 @@ func (d jointDetail) scaleName(float64) string { return d.scale.Name }
 
 // words say what the detail shows.
 func (d jointDetail) words() []string {
-	out := []string{d.fig.Textf("Sealant %s wide, %s deep: no mortar or grout.",
+	out := []string{d.fig.Textf("Sealant %s wide, %s deep, over a rod: no mortar or grout.",
 		d.fig.Fine().Length(d.width), d.fig.Fine().Length(d.deep))}
 	if d.wall {
 		return out

@@ -212,7 +212,7 @@ func driftRule(v *floorplan.View) []string {
 	if takes == nil {
 		return nil
 	}
-	return []string{v.Fig.Textf("Drift (- less, + more cable used than drawn) taken at least, none lifted, at most "+
+	return []string{v.Fig.Textf("Drift (- less, + more cable used than drawn) that it takes, nothing lifted, at most "+
 		"%s of the floor cold: %s.", v.Fig.Percent(refit.ReserveCold), strings.Join(takes, v.Fig.Joint("; ")))}
 }
 
@@ -514,7 +514,7 @@ func crossing(v *floorplan.View) setting.Block {
 	l.Paras = append(append(append(l.Paras, words), keptClear(v)...), v.BrokenDatums()...)
 	if v.Plan.Job.Info.Status != job.AsLaid {
 		l.Paras = append(l.Paras,
-			v.Fig.Text("Pegs lie otherwise: plan again from P1 as it is."))
+			v.Fig.Text("Pegs elsewhere: plan again from P1 as it is."))
 	}
 	return l
 }

@@ -512,7 +512,7 @@ func testNotes(in circuit.Region, f say.Figures) []string {
 	return []string{
 		everyStage.text(in, f), dischargeMeter.text(in, f),
 		f.Text("Write values, not \"OK\": open on a hand meter is no insulation test. A fall to a tenth of the " +
-			"first matters."),
+			"first matters even above the least."),
 	}
 }
 

@@ -123,5 +123,5 @@ func (u Use) assumptions() []language.Message {
 		out = append(out, language.Say("tariff %s %s a kWh, without standing charges",
 			language.Figure(say.Decimals(u.Tariff, tariffDecimals)), u.Currency))
 	}
-	return append(out, language.Say("always on: a power cut undid the schedule"))
+	return append(out, language.Say("always on: as after a power cut"))
 }
