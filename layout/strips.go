@@ -81,47 +81,49 @@ func held(runs []straight, x float64, l route.Lattice, j *job.Job) (out []plane.
 	return out
 }
 
+// end is where a run turns towards one side: 1 the way it is counted, -1 the other.
+func (s straight) end(side float64) float64 {
+	if side < 0 {
+		return s.from
+	}
+	return s.to
+}
+
+// farFrom reports whether a run turns towards a side far from every strip at places along it that crosses it.
+func (s straight) farFrom(at []float64, side float64, j *job.Job) bool {
+	near := math.Inf(1)
+	for _, x := range at {
+		if x >= s.from+j.Membrane.BendRadius && x <= s.to-j.Membrane.BendRadius {
+			near = min(near, math.Abs(x-s.end(side)))
+		}
+	}
+	return near > max(j.Strips.Apart/2, j.Strips.FromTurns)+SamePeg
+}
+
 // ownStrips are those of runs that turn far from every strip that crosses them, at their ends towards one side: one
 // for all that turn about there side by side.
 func ownStrips(runs []straight, at []float64, side float64, l route.Lattice, j *job.Job) (out []plane.Segment) {
 	var far []straight
 	for _, s := range runs {
-		end := s.to
-		if side < 0 {
-			end = s.from
-		}
-		near := math.Inf(1)
-		for _, x := range at {
-			if x >= s.from+j.Membrane.BendRadius && x <= s.to-j.Membrane.BendRadius {
-				near = min(near, math.Abs(x-end))
-			}
-		}
-		if near > max(j.Strips.Apart/2, j.Strips.FromTurns)+SamePeg {
+		if s.farFrom(at, side, j) {
 			far = append(far, s)
 		}
 	}
 	for len(far) > 0 {
-		first, rest := far[0], []straight(nil)
-		group, last := []straight{first}, first
+		group, rest := far[:1:1], []straight(nil)
 		for _, s := range far[1:] {
-			alike := math.Abs(s.to-first.to) <= j.Strips.FromTurns
-			if side < 0 {
-				alike = math.Abs(s.from-first.from) <= j.Strips.FromTurns
-			}
-			if alike && s.across-last.across <= 2*j.Far() {
-				group, last = append(group, s), s
+			if math.Abs(s.end(side)-group[0].end(side)) <= j.Strips.FromTurns &&
+				s.across-group[len(group)-1].across <= 2*j.Far() {
+				group = append(group, s)
 			} else {
 				rest = append(rest, s)
 			}
 		}
-		x := slices.MinFunc(group, func(a, b straight) int { return cmp.Compare(a.to, b.to) }).to - j.Strips.FromTurns
-		if side < 0 {
-			x = slices.MaxFunc(group, func(a, b straight) int {
-				return cmp.Compare(a.from,
-					b.from)
-			}).from + j.Strips.FromTurns
+		inmost := math.Inf(1)
+		for _, s := range group {
+			inmost = min(inmost, side*s.end(side))
 		}
-		out, far = append(out, held(group, x, l, j)...), rest
+		out, far = append(out, held(group, side*(inmost-j.Strips.FromTurns), l, j)...), rest
 	}
 	return out
 }

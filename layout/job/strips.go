@@ -15,8 +15,7 @@ func stepAlong(u plane.Units) float64 {
 func (j *Job) readStrips(top, t, s table) {
 	if top.has("membrane") {
 		top.errorf("strips", "leave one of the two out", "cable lies on the pegs of a [membrane] or is clipped to "+
-			"[strips], "+
-			"not both")
+			"[strips], not both")
 		t.spoil()
 	}
 	clips := t.num("clips")

@@ -18,11 +18,9 @@ func TestStripsThatCannotBe(t *testing.T) {
 		{"a membrane too", "[spacing]", "[membrane]\npitch = 30\n[spacing]",
 			"error: cable lies on the pegs of a [membrane] or is clipped to [strips], not both\n    leave one of " +
 				"the two out\n"},
-		{"pegs", "closest_gap = 75", "closest = " +
-			"3",
+		{"pegs", "closest_gap = 75", "closest = 3",
 			"error: closest is counted in pegs, and with [strips] there are none\n    write closest_gap as a length " +
-				"instead, " +
-				"such as closest_gap = \"75 mm\"\n"},
+				"instead, such as closest_gap = \"75 mm\"\n"},
 		{"no whole clips", "closest_gap = 75\nwidest_gap = \"175 mm\"", "closest_gap = 80\nwidest_gap = 95",
 			"error: no whole number of clips lies between 80 mm and 95 mm: 3 make 75 mm and one more 100 mm\n" +
 				"    make closest_gap less or widest_gap more\n"},
@@ -44,14 +42,10 @@ func TestStripsThatCannotBe(t *testing.T) {
 		{"a layer of membrane", "[[cable]]", "[[layer]]\nkind = \"membrane\"\nthickness = 5\n[[cable]]",
 			"error: with [strips] there is no membrane\n    write the layer that the cable is bedded in as kind = " +
 				"\"mortar\" or \"screed\"\n"},
-		{"neither", "[strips]\nclips = 25\napart = \"400 mm\"\nfrom_turns = 50\nbend_radius = 37.5\n",
-			"",
-			"error: the job has no " +
-				"[membrane]\n"},
+		{"neither", "[strips]\nclips = 25\napart = \"400 mm\"\nfrom_turns = 50\nbend_radius = 37.5\n", "",
+			"error: the job has no [membrane]\n"},
 		{"a mat", "[strips]", "[mat]\n[strips]", "error: unknown key \"mat\" at the top of the file\n    mats with " +
-			"cable " +
-			"fixed to them are out of scope: " +
-			""},
+			"cable fixed to them are out of scope: "},
 		{"a mat by another word", "[strips]", "fixing = \"mat\"\n[strips]",
 			"mats with cable fixed to them are out of scope"},
 	} {

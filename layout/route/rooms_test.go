@@ -133,21 +133,26 @@ func drawRoom(t *rapid.T) Problem {
 	return p
 }
 
+// solved lays a room that was drawn; one that is refused with a reason is another case.
+func solved(t *rapid.T, p Problem) []Route {
+	routes, err := Solve(p)
+	if refusal := (*Refusal)(nil); errors.As(err, &refusal) {
+		if refusal.Reason == "" {
+			t.Fatal("refused without a reason")
+		}
+		skip.Test(t, skip.OtherCase, refusal.Reason)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return routes
+}
+
 // TestHardRulesHold lays random rooms and checks every hard rule.
 func TestHardRulesHold(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawRoom(t)
-		routes, err := Solve(p)
-		var refusal *Refusal
-		if errors.As(err, &refusal) {
-			if refusal.Reason == "" {
-				t.Fatal("refused without a reason")
-			}
-			skip.Test(t, skip.OtherCase, refusal.Reason)
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
+		routes := solved(t, p)
 		if bad := broken(p, routes); bad != nil {
 			t.Fatalf("%d broken: %v", len(bad), bad)
 		}

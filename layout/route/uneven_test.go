@@ -9,7 +9,6 @@ import (
 	"pgregory.net/rapid"
 
 	"oxturn/layout/plane"
-	"oxturn/layout/skip"
 )
 
 // drawUneven gives a random room pegs that lie otherwise one way than the other, and cables that fill it.
@@ -63,17 +62,7 @@ func offPegs(p Problem, rt Route) []string {
 func TestHardRulesHoldOnUnevenPegs(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawUneven(t)
-		routes, err := Solve(p)
-		var refusal *Refusal
-		if errors.As(err, &refusal) {
-			if refusal.Reason == "" {
-				t.Fatal("refused without a reason")
-			}
-			skip.Test(t, skip.OtherCase, refusal.Reason)
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
+		routes := solved(t, p)
 		if bad := broken(p, routes); bad != nil {
 			t.Fatalf("%d broken: %v", len(bad), bad)
 		}
@@ -139,17 +128,7 @@ func TestHardRulesHoldOnStrips(t *testing.T) {
 		clip := rapid.SampledFrom([]float64{25, 40, 50}).Draw(t, "clip")
 		p.Uneven = &Uneven{Across: clip, Closest: 2 * clip, Widest: 200, Held: 300}
 		spread(t, &p)
-		routes, err := Solve(p)
-		var refusal *Refusal
-		if errors.As(err, &refusal) {
-			if refusal.Reason == "" {
-				t.Fatal("refused without a reason")
-			}
-			skip.Test(t, skip.OtherCase, refusal.Reason)
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
+		routes := solved(t, p)
 		laid++
 		bad := broken(p, routes)
 		for _, rt := range routes {
