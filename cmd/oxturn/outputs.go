@@ -4,6 +4,8 @@ import (
 	"io"
 	"slices"
 
+	"github.com/sourcegraph/conc/iter"
+
 	"oxturn/drawing"
 	"oxturn/drawing/dxf"
 	"oxturn/drawing/pdf"
@@ -102,11 +104,12 @@ func areLaid(only []string) bool {
 // outputs makes every file that is wanted, in memory.
 func outputs(w *work, only []string) ([]file, error) {
 	all := allOutputs()
-	sets := make([]*fileSet, len(all))
-	together(len(all), func(i int) { // they only read the work
-		if sets[i] = (&fileSet{base: w.source.base}); slices.Contains(only, all[i].kind) {
-			all[i].make(w, sets[i])
+	sets := iter.Map(all, func(o *output) *fileSet { // they only read the work
+		s := &fileSet{base: w.source.base}
+		if slices.Contains(only, o.kind) {
+			o.make(w, s)
 		}
+		return s
 	})
 	var files []file
 	for _, s := range sets {

@@ -9,7 +9,7 @@ import (
 	"strconv"
 	"unicode/utf16"
 
-	"github.com/sourcegraph/conc"
+	"github.com/sourcegraph/conc/iter"
 
 	"oxturn/drawing"
 	"oxturn/layout/pattern"
@@ -99,11 +99,7 @@ func (p rawDocument) join() []byte {
 
 // pack packs all streams that are plain, side by side: that is half of what a document costs.
 func (p rawDocument) pack() {
-	var wait conc.WaitGroup
-	for i, o := range p.objects {
-		wait.Go(func() { p.objects[i] = packed(o) })
-	}
-	wait.Wait()
+	iter.ForEach(p.objects, func(o *[]byte) { *o = packed(*o) })
 }
 
 // plainHead is what stands before the bytes of a stream without a filter.

@@ -11,7 +11,7 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/sourcegraph/conc"
+	"github.com/sourcegraph/conc/iter"
 
 	"oxturn/drawing"
 	"oxturn/drawing/setting"
@@ -107,13 +107,11 @@ type drawFunc func(*layout.Plan) ([]*setting.Page, error)
 // The error is that of the first that has one.
 func drawAll(p *layout.Plan, draws []drawFunc) ([][]*setting.Page, error) {
 	pages, errs := make([][]*setting.Page, len(draws)), make([]error, len(draws))
-	var wait conc.WaitGroup
-	for i, draw := range draws {
-		if draw != nil {
-			wait.Go(func() { pages[i], errs[i] = draw(p) })
+	iter.ForEachIdx(draws, func(i int, draw *drawFunc) {
+		if *draw != nil {
+			pages[i], errs[i] = (*draw)(p)
 		}
-	}
-	wait.Wait()
+	})
 	for _, err := range errs {
 		if err != nil {
 			return nil, err

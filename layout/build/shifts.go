@@ -3,11 +3,10 @@ package build
 import (
 	"cmp"
 	"math"
-	"runtime"
 	"slices"
 	"strings"
 
-	"github.com/sourcegraph/conc"
+	"github.com/sourcegraph/conc/iter"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -56,23 +55,13 @@ func shifts(p *layout.Plan, lay bool, stop func() bool) []layout.Shift {
 			}
 		}
 	}
-	out := make([]layout.Shift, len(all))
-	// each for itself, as they only read the plan; no more at once than work at the same time,
-	// since laying one takes memory
-	places := make(chan struct{}, runtime.GOMAXPROCS(0))
-	var wait conc.WaitGroup
-	for k, s := range all {
-		places <- struct{}{}
-		wait.Go(func() {
-			defer func() { <-places }()
-			if stop != nil && stop() {
-				return
-			}
-			out[k] = shiftRoom(p, s.room, s.east, s.by, lay)
-		})
-	}
-	wait.Wait()
-	return out
+	// each for itself, as they only read the plan
+	return iter.Map(all, func(s *shift) layout.Shift {
+		if stop != nil && stop() {
+			return layout.Shift{}
+		}
+		return shiftRoom(p, s.room, s.east, s.by, lay)
+	})
 }
 
 // shiftRoom looks at one room in one direction.

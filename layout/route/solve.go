@@ -7,6 +7,8 @@ import (
 	"math"
 	"slices"
 
+	"github.com/sourcegraph/conc/iter"
+
 	"oxturn/layout/plane"
 )
 
@@ -332,7 +334,7 @@ const fineScore = 2.3
 // polishAlone betters the first few candidates and sorts them anew.
 func (l *laying) polishAlone() {
 	better := make([]*candidate, min(len(l.found), mostPolished))
-	inParallel(len(better), func(i int) { better[i] = l.found[i].polish(l, l.field, nil) })
+	iter.ForEachIdx(better, func(i int, b **candidate) { *b = l.found[i].polish(l, l.field, nil) })
 	for _, c := range better {
 		if c != nil {
 			l.found = append(l.found, c)
@@ -578,7 +580,7 @@ func bracketAll(ways []*way) {
 		if k == annexedRounds-1 && ways[0].annexes {
 			ways = ahead(ways)
 		}
-		inParallel(len(ways), func(i int) { ways[i].bracket() })
+		iter.ForEach(ways, func(w **way) { (*w).bracket() })
 	}
 }
 
