@@ -38,6 +38,27 @@ func TestNoLineIsTooWide(t *testing.T) {
 	}
 }
 
+// TestNoParagraphIsTooWide: nor are those of the two texts that people read first, tables and what
+// is set off as code apart.
+func TestNoParagraphIsTooWide(t *testing.T) {
+	for _, name := range []string{"../README.md", "../DEVELOPERS.md"} {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		fenced := false
+		for i, line := range strings.Split(string(text), "\n") {
+			if strings.HasPrefix(line, "```") {
+				fenced = !fenced
+			}
+			setOff := fenced || strings.HasPrefix(line, "    ") || strings.HasPrefix(line, "|")
+			if n := utf8.RuneCountInString(line); n > widest && !setOff {
+				t.Errorf("%s:%d: %d columns", name, i+1, n)
+			}
+		}
+	}
+}
+
 // quotedLines are the lines that a literal of several lines touches, counted from 1.
 func quotedLines(src []byte) map[int]bool {
 	set := token.NewFileSet()
