@@ -102,7 +102,7 @@ func plan(name string) (p *layout.Plan, why string) {
 	j, report := job.Read(name, data, open)
 	if j != nil && report.Errors() == 0 {
 		var found []job.Diagnostic
-		if p, found = build.Lay(j, nil); p != nil {
+		if p, found = build.Lay(j, build.Search{}); p != nil {
 			for _, d := range found {
 				report.Add(d)
 			}

@@ -114,7 +114,7 @@ func weigh(ctx context.Context, c *commandLine, s source, list string, stock []b
 	var found []build.RoomOptions
 	line := waiting(c.console, s.name+": weighing cables")
 	err = within(ctx, c.timeLimit, func(stop func() bool) {
-		found, wrong = build.OptionsUntil(j, stop, func(room string, cables []string) {
+		found, wrong = build.OptionsWith(j, search(stop), func(room string, cables []string) {
 			line.tell(fmt.Sprintf("%s: laying %s", room, strings.Join(cables, " + ")))
 		})
 	})

@@ -34,7 +34,7 @@ func (o *chooseOrder) boxes(ctx context.Context, c *commandLine, s source) int {
 	err := within(ctx, c.timeLimit, func(stop func() bool) {
 		for i := range j.Rooms {
 			if walls, unknown := wallsNamed(&j.Rooms[i], o.box); unknown == "" {
-				found[i] = build.BoxPlaces(j, i, walls, stop)
+				found[i] = build.BoxPlaces(j, i, walls, search(stop))
 			}
 		}
 	})

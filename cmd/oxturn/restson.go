@@ -41,7 +41,7 @@ func codeToday(ctx context.Context, j *job.Job, limit time.Duration) (code strin
 	unlaid := *j
 	unlaid.LaidBy, unlaid.Laid = nil, nil
 	var plan *layout.Plan
-	if err := within(ctx, limit, func(stop func() bool) { plan, _ = build.Lay(&unlaid, stop) }); err != nil {
+	if err := within(ctx, limit, func(stop func() bool) { plan, _ = build.Lay(&unlaid, search(stop)) }); err != nil {
 		return "", err
 	}
 	return plan.Code, nil

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"runtime/debug"
+	"sync"
 	"sync/atomic"
 	"time"
 
@@ -14,6 +15,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/build"
 	"oxturn/layout/job"
+	"oxturn/layout/route"
 )
 
 // A work is a job as far as it could be taken: read, planned and drawn. Later
@@ -92,7 +94,7 @@ func (w *work) take(o workOptions, stop func() bool) {
 	}
 	w.job.UnpackedBefore(o.before)
 	w.restOnPDF()
-	plan, found := build.Lay(w.job, stop)
+	plan, found := build.Lay(w.job, search(stop))
 	for _, d := range found {
 		w.report.Add(d)
 	}
@@ -113,6 +115,16 @@ func (w *work) take(o workOptions, stop func() bool) {
 		w.report.Finish()
 	}
 }
+
+// mostFloors is how many floors a process remembers: the rooms of a few jobs, or the tries of one.
+const mostFloors = 200
+
+// known are the floors that this process has laid. A page, a preview or a folder of like rooms asks
+// for the same again and again.
+var known = sync.OnceValue(func() *route.Memory { return route.NewMemory(mostFloors) })
+
+// search looks for routes until stop says so.
+func search(stop func() bool) build.Search { return build.Search{Stop: stop, Known: known()} }
 
 // complete adds what drawings ask for, and shows the plan early where that is asked for.
 func (o workOptions) complete(plan *layout.Plan, stop func() bool) {

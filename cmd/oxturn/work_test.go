@@ -40,7 +40,7 @@ func TestStoppedSearchGivesNoPlan(t *testing.T) {
 	if j == nil {
 		t.Fatal(report.Diagnostics())
 	}
-	plan, found := build.Lay(j, func() bool { return true })
+	plan, found := build.Lay(j, build.Search{Stop: func() bool { return true }})
 	if len(plan.Rooms[0].Cables) > 0 || len(found) == 0 {
 		t.Errorf("%d cables, %d diagnostics from a search that was stopped at once", len(plan.Rooms[0].Cables),
 			len(found))

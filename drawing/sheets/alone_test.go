@@ -82,7 +82,7 @@ func TestAloneOfSeveralRooms(t *testing.T) {
 // quantified is a job's plan without what is foreseen.
 func quantified(t *testing.T, j *job.Job) *layout.Plan {
 	t.Helper()
-	p, found := build.Lay(j, nil)
+	p, found := build.Lay(j, build.Search{})
 	for _, d := range found {
 		if d.Severity == job.Error {
 			t.Fatal(d.Message)

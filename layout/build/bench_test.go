@@ -78,7 +78,7 @@ func benchLay(b *testing.B, text string) {
 		b.Fatal(said)
 	}
 	for b.Loop() {
-		p, _ := Lay(j, nil)
+		p, _ := Lay(j, Search{})
 		for _, r := range p.Rooms {
 			if len(r.Cables) == 0 {
 				b.Fatalf("%s has no cable", r.Job.Name)

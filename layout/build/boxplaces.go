@@ -34,9 +34,8 @@ const (
 
 // BoxPlaces lays a room's floor with its box at places along some walls or partitions, the best
 // first: those where a cable lies, with no lead on another, with few joints to pass, and
-// then by the lengths of lead and tube. Once stop, which may be nil, returns true what
-// comes back is of no use.
-func BoxPlaces(j *job.Job, room int, walls []job.BoxWall, stop func() bool) []BoxPlace {
+// then by the lengths of lead and tube.
+func BoxPlaces(j *job.Job, room int, walls []job.BoxWall, search Search) []BoxPlace {
 	r := &j.Rooms[room]
 	var out []BoxPlace
 	total := 0.0
@@ -47,7 +46,7 @@ func BoxPlaces(j *job.Job, room int, walls []job.BoxWall, stop func() bool) []Bo
 	for _, w := range walls {
 		for _, along := range stations(w.Length(), step) {
 			if free(r, w, along) {
-				out = append(out, tried(j, room, w, along, stop))
+				out = append(out, tried(j, room, w, along, search))
 			}
 		}
 	}
@@ -87,10 +86,10 @@ func free(r *job.Room, w job.BoxWall, along float64) bool {
 }
 
 // tried lays a room with its box at a place.
-func tried(j *job.Job, room int, w job.BoxWall, along float64, stop func() bool) BoxPlace {
+func tried(j *job.Job, room int, w job.BoxWall, along float64, search Search) BoxPlace {
 	moved := j.Rooms[room].WithBox(w, along)
 	place := BoxPlace{On: w, Along: along}
-	d := draft{&layout.Room{Job: &moved}, j, &route.Steps{}, stop}
+	d := draft{&layout.Room{Job: &moved}, j, &route.Steps{}, search}
 	for _, said := range build(d, 1, func() {}) {
 		if said.Severity == job.Error && place.Refused == "" {
 			place.Refused = said.Message

@@ -18,7 +18,7 @@ func TestBoxPlaces(t *testing.T) {
 		"[[room.fixture]]\nkind = \"cabinet\"\nwall = \"C\"\nfrom = 0\nwidth = 900\ndepth = 300\n"+
 		"[room.thermostat]\nwall = \"B\"\nfrom = 300\n")
 	places := build.BoxPlaces(p.Job, 0, append(p.Job.Rooms[0].BoxWalls("a"),
-		p.Job.Rooms[0].BoxWalls("C")...), nil)
+		p.Job.Rooms[0].BoxWalls("C")...), build.Search{})
 	if len(places) < 3 {
 		t.Fatalf("%d places", len(places))
 	}
@@ -52,7 +52,7 @@ func TestBoxPlacesOnAPartition(t *testing.T) {
 		t.Fatalf("the right face looks east: %+v", got)
 	}
 	faces := map[string]int{}
-	for _, b := range build.BoxPlaces(p.Job, 0, r.BoxWalls("SCREEN"), nil) {
+	for _, b := range build.BoxPlaces(p.Job, 0, r.BoxWalls("SCREEN"), build.Search{}) {
 		faces[b.On.Side()]++
 		if b.On.Called != "Screen" || b.Along > 400 && b.Along < 1000 || b.Refused != "" {
 			t.Errorf("%s at %g: %s", b.On.Called, b.Along, b.Refused)

@@ -22,21 +22,27 @@ import (
 // the diagnostics; a room whose cable does not fit has no Cables, and the
 // plan must then not be drawn.
 func Plan(j *job.Job) (*layout.Plan, []job.Diagnostic) {
-	p, out := Lay(j, nil)
+	p, out := Lay(j, Search{})
 	Complete(p)
 	return p, out
 }
 
+// A Search is how routes are looked for. The zero value looks for each, for as long as it takes.
+type Search struct {
+	// once it returns true the search ends and what comes back is of no use; it is asked from
+	// several goroutines. nil: never
+	Stop  func() bool
+	Known *route.Memory // what was found for the same floors before; nil: nothing
+}
+
 // Lay is Plan without what Complete adds, and all that there is to be said: what a
-// layout file and answers about a floor need. Once stop, which may be nil, returns
-// true the search for routes ends and what comes back is of no use; it is asked from
-// several goroutines.
-func Lay(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
+// layout file and answers about a floor need.
+func Lay(j *job.Job, search Search) (*layout.Plan, []job.Diagnostic) {
 	p := &layout.Plan{Job: j}
 	var out []job.Diagnostic
 	first, steps, cut := 1, &route.Steps{}, &cutting{}
 	for i := range j.Rooms {
-		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, steps, stop}
+		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, steps, search}
 		out = withNew(out, build(d, first, func() {
 			if i+1 == len(j.Rooms) { // the membrane is cut while the last room's sensors find their places
 				cut.start(j, append(p.Rooms[:i:i], *d.Room))
@@ -119,9 +125,9 @@ func withNew(out, more []job.Diagnostic) []job.Diagnostic {
 // A draft is a room that is being worked out.
 type draft struct {
 	*layout.Room
-	job   *job.Job
-	steps *route.Steps // what is left of the work that the job's routes may cost; nil: each problem has its own
-	stop  func() bool  // true: nobody wants its routes any more; nil: never
+	job    *job.Job
+	steps  *route.Steps // what is left of the work that the job's routes may cost; nil: each problem has its own
+	search Search
 }
 
 // build works out one room; its cables are numbered from first on, and lying is called once they lie.

@@ -94,6 +94,6 @@ func (d draft) routed(labels []job.Cable) ([]route.Route, error) {
 // toSolve states the room for the router, for as long as somebody wants an answer.
 func (d draft) toSolve(labels []job.Cable) (route.Problem, error) {
 	p, err := d.ProblemWith(d.job, labels)
-	p.Steps, p.Stop = d.steps, d.stop
+	p.Steps, p.Stop, p.Known = d.steps, d.search.Stop, d.search.Known
 	return p, err
 }

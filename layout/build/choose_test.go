@@ -66,7 +66,7 @@ func TestFewAreLaid(t *testing.T) {
 		lengths = append(lengths, m)
 	}
 	laid := 0
-	rooms, _ := build.OptionsUntil(trial.Read(t, "hall.toml", partedHall("", lengths...)), nil,
+	rooms, _ := build.OptionsWith(trial.Read(t, "hall.toml", partedHall("", lengths...)), build.Search{},
 		func(string, []string) { laid++ })
 	if n := len(rooms[0].Options); n != 100+100*101/2 {
 		t.Errorf("%d options", n)

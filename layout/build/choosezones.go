@@ -51,7 +51,7 @@ func (d draft) only(zones []int, density float64) draft {
 			r.Bare = append(r.Bare, z...)
 		}
 	}
-	return draft{&r, d.job, d.steps, d.stop}
+	return draft{&r, d.job, d.steps, d.search}
 }
 
 // chooseByArea chooses the cables of every part by itself, then lays all of the room's
@@ -93,7 +93,7 @@ func chooseByArea(d draft, areas []choiceArea) ([]route.Route, []job.Cable, []jo
 func (d draft) layAs(of *job.Room) ([]route.Route, []job.Cable, []job.Diagnostic) {
 	r, labels := *d.Room, layout.Named(d.job, of.Cables)
 	r.Job = of
-	routes, err := draft{&r, d.job, d.steps, d.stop}.routed(labels)
+	routes, err := draft{&r, d.job, d.steps, d.search}.routed(labels)
 	if err != nil {
 		return nil, nil, []job.Diagnostic{refusal(d, labels, err)}
 	}

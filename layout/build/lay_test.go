@@ -11,7 +11,7 @@ import (
 // What a layout file has is there before quantities, reserves and shifts are.
 func TestLayIsEnoughForTheLayoutFile(t *testing.T) {
 	j := trial.Read(t, "hand.toml", []byte(trial.Hand))
-	p, _ := build.Lay(j, nil)
+	p, _ := build.Lay(j, build.Search{})
 	if len(p.TakeOff.Lines) > 0 || len(p.Shifts) > 0 || p.Rooms[0].Cables[0].Reserves != nil {
 		t.Error("what is laid comes with what only sheets and quantities ask for")
 	}

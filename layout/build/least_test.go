@@ -57,7 +57,7 @@ func TestCablesAreNumberedThroughTheJob(t *testing.T) {
 	if report.Errors() > 0 {
 		t.Fatal(report.Diagnostics())
 	}
-	p, said := Lay(j, nil)
+	p, said := Lay(j, Search{})
 	var got []string
 	for _, r := range p.Rooms {
 		for _, c := range r.Cables {

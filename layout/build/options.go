@@ -46,17 +46,17 @@ type RoomOptions struct {
 // Options weighs every cable of the job, and every pair of equal voltage, for
 // every room. By their lengths first; of those that may fit it lays the best
 // few. A room that no cable can be laid in at all is in the diagnostics.
-func Options(j *job.Job) ([]RoomOptions, []job.Diagnostic) { return OptionsUntil(j, nil, nil) }
+func Options(j *job.Job) ([]RoomOptions, []job.Diagnostic) { return OptionsWith(j, Search{}, nil) }
 
-// OptionsUntil is Options for a caller who may lose interest, as with
+// OptionsWith is Options for a caller who may lose interest, as with
 // Lay, and is told before anything is laid which cables of which room
-// they are. Either function may be nil.
-func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables []string)) ([]RoomOptions,
+// they are. The function may be nil.
+func OptionsWith(j *job.Job, search Search, laying func(room string, cables []string)) ([]RoomOptions,
 	[]job.Diagnostic) {
 	var out []RoomOptions
 	var wrong []job.Diagnostic
 	for i := range j.Rooms {
-		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, nil, stop}
+		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, nil, search}
 		r := d.Room
 		if unfit := prepare(r, j); unfit != nil {
 			wrong = append(wrong, *unfit)

@@ -58,7 +58,7 @@ func drafted(t *testing.T, text string, named ...string) draft {
 	if report.Errors() > 0 {
 		t.Fatal(report.Diagnostics())
 	}
-	d := draft{&layout.Room{Job: &j.Rooms[0]}, j, &route.Steps{}, nil}
+	d := draft{&layout.Room{Job: &j.Rooms[0]}, j, &route.Steps{}, Search{}}
 	if wrong := prepare(d.Room, j); wrong != nil {
 		t.Fatal(wrong)
 	}
@@ -86,7 +86,7 @@ func TestCablesInstead(t *testing.T) {
 	// five of the catalogue whose limits suit, and no lead of which has a way: four are tried
 	d = drafted(t, landing(12, 9, 10, 11, 13, 14))
 	var tried atomic.Int32 // the ways of a cable are asked at the same time
-	d.stop = func() bool { tried.Add(1); return true }
+	d.search.Stop = func() bool { tried.Add(1); return true }
 	if got := instead(d, layout.Named(d.job, []string{"A"}), true); got != "none of the catalogue's" ||
 		tried.Load() == 0 {
 		t.Errorf("%s after %d", got, tried.Load())
@@ -384,7 +384,7 @@ func TestPlacesTriedForABox(t *testing.T) {
 	if report.Errors() > 0 {
 		t.Fatal(report.Diagnostics())
 	}
-	places := BoxPlaces(j, 0, j.Rooms[0].BoxWalls("a"), nil)
+	places := BoxPlaces(j, 0, j.Rooms[0].BoxWalls("a"), Search{})
 	if len(places) != 36 {
 		t.Errorf("%d places", len(places))
 	}
@@ -398,7 +398,7 @@ func TestPlacesTriedForABox(t *testing.T) {
 	if report.Errors() > 0 {
 		t.Fatal(report.Diagnostics())
 	}
-	places = BoxPlaces(j, 0, j.Rooms[0].BoxWalls("a"), nil)
+	places = BoxPlaces(j, 0, j.Rooms[0].BoxWalls("a"), Search{})
 	if len(places) != 4 {
 		t.Errorf("%d places", len(places))
 	}

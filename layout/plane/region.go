@@ -3,6 +3,7 @@ package plane
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 
 	"github.com/peterstace/simplefeatures/geom"
@@ -24,6 +25,18 @@ func FromRing(r Ring) Region {
 		return nil
 	}
 	return Region{{Outer: r.CCW()}}
+}
+
+// Clone returns the region on memory of its own.
+func (r Region) Clone() Region {
+	out := slices.Clone(r)
+	for i, p := range out {
+		out[i] = Polygon{Outer: slices.Clone(p.Outer), Holes: slices.Clone(p.Holes)}
+		for k, h := range p.Holes {
+			out[i].Holes[k] = slices.Clone(h)
+		}
+	}
+	return out
 }
 
 // Empty reports whether nothing is in the region.

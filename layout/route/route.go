@@ -28,6 +28,8 @@ type Problem struct {
 	Steps   *Steps          // what the search may cost, and is taken off it; nil: what StepsFor gives the problem
 	// asked now and then, from several goroutines; once true, the search ends with ErrStopped. nil: never
 	Stop func() bool
+	// the answers to problems solved before: what is among them is not searched for; nil: none
+	Known *Memory
 }
 
 // A Cable is one cable to be laid. WattsPerMetre and MaxDensity give the local

@@ -21,6 +21,14 @@ func Solve(p Problem) ([]Route, error) {
 	if err := sane(p); err != nil {
 		return nil, err
 	}
+	if p.Known != nil {
+		return p.Known.solve(p)
+	}
+	return search(p)
+}
+
+// search is Solve of a sane problem without what is known.
+func search(p Problem) ([]Route, error) {
 	r := &room{p: p, lattice: chooseLattice(p), steps: p.steps()}
 	best, err := r.solve()
 	refused := errors.As(err, new(*Refusal))

@@ -231,7 +231,7 @@ func TestTubesAmongLeads(t *testing.T) {
 		if report.Errors() > 0 {
 			t.Fatal(report.Diagnostics())
 		}
-		p, _ := build.Lay(j, nil)
+		p, _ := build.Lay(j, build.Search{})
 		r := &p.Rooms[0]
 		if len(r.Sensors) != 2 || r.Sensors[0].Name != "S1" || r.Sensors[0].Spare || r.Sensors[1].Name != "S2" ||
 			!r.Sensors[1].Spare {

@@ -26,7 +26,7 @@ func laid(t testing.TB, text string) *layout.Plan {
 	if report.Errors() > 0 {
 		t.Fatal(report.Diagnostics())
 	}
-	p, _ := build.Lay(j, nil)
+	p, _ := build.Lay(j, build.Search{})
 	fill(p)
 	return p
 }
