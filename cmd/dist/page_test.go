@@ -104,6 +104,15 @@ func TestPage(t *testing.T) {
 	}
 	p.until(`document.body.dataset.ready === "yes" && document.body.dataset.drawn`)
 	p.sees("#name", "bath.toml")
+	p.press("Site")
+	p.press("Lay the cable")
+	p.sees("#panel .run b", "2") // the first is laid
+	p.value(`void (history.back())`)
+	p.until(`!asked`)
+	p.value(`void (kept.set("laid", ["another plan's"]))`)
+	p.press("Lay the cable")
+	p.sees("#panel", "Runs laid by an earlier plan: 1; of them the same in this one: 0.")
+	p.sees("#panel .run b", "1")
 }
 
 // fromFile has a table that is none refused where it was chosen, and a sound one made the
@@ -194,6 +203,7 @@ func (p person) walls() {
 	p.sees("#status", "error")
 	p.sees("#walls-room-0 p", "misses the start by 200 mm")
 	p.sees("#stale", "last good drawing")
+	p.sees("#slip", "end 200 mm") // in full, over the drawing
 	p.drawn(func() { p.value(`document.getElementById("undo").click()`) })
 	p.sees("#status", "up to date")
 	if got := p.value(`document.querySelector('` + first + `').value`); got != "2.40 m" {
@@ -202,6 +212,13 @@ func (p person) walls() {
 	if !strings.Contains(p.value("job.text"), "# A") {
 		p.t.Error("the comments of the walls are gone")
 	}
+	const taped = `7' 10 1/2"` // 2400.3 mm
+	p.drawn(func() { p.enter(first, taped) })
+	p.sees("#status", "up to date")
+	if got := p.value(`document.querySelector('` + first + `').value`); got != taped {
+		p.t.Errorf("wall A was typed as %s and is %s", taped, got)
+	}
+	p.drawn(func() { p.value(`document.getElementById("undo").click()`) })
 }
 
 // text makes a slip in the text and goes to its line.
@@ -245,7 +262,7 @@ func (p person) onSite() {
 	answer := func(words string) {
 		p.t.Helper()
 		p.until(`document.querySelector("#panel pre, #panel .slip")`)
-		p.sees("#panel pre", words)
+		p.sees("#panel [aria-live]:has(pre)", words)
 	}
 	ask := func(question string) {
 		p.t.Helper()
@@ -259,11 +276,17 @@ func (p person) onSite() {
 	ask("Lay the cable")
 	p.value(`document.querySelector("#panel .run .main").click()`)
 	p.sees("#panel .run b", "2")
+	p.until(`view.shown.startsWith("cable-plan") && document.querySelector("#paper .laying path")`)
+	if got := p.value(`Math.abs(document.querySelector("#paper .laying path").getTotalLength() * view.ratio - laying.run.to +
+		laying.run.from) < 10`); got != "true" {
+		p.t.Error("the run that stands out is not as long as the run to lay")
+	}
 	ask("I am at a mark")
-	p.enter(`input[aria-label="in run"]`, "14")
-	p.enter(`input[aria-label="after pegs"]`, "8")
+	p.enter(`input[aria-label="in run"]`, "17")
+	p.enter(`input[aria-label="after pegs"]`, "15")
 	p.press("Plan the rest")
-	answer("run")
+	answer("run 18")
+	p.sees("#sheets .made", "bath-refit.svg")
 	ask("What lies here?")
 	p.enter(`input[aria-label="first wall and distance"]`, "A 690")
 	p.enter(`input[aria-label="second wall and distance"]`, "B 350")

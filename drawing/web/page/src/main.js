@@ -17,6 +17,7 @@ function enter(m) {
   $("panel").setAttribute("aria-label", say(modeNames[m]));
   $("panel").scrollTop = 0;
   modes[m]($("panel"));
+  laying.mark();
 }
 
 // roomAgain makes the forms anew where the job has changed under them.
@@ -44,6 +45,7 @@ function drawSoon() {
   timer = 0;
   if (view.photo || !job.name) return; // drawn once the photo is put away
   if (job.saved) status(say("drawing"), false, true);
+  if (!view.svg && !sheets.state.sheets.length && !view.hand) $("hint").textContent = say("The cable is being laid out and the sheets drawn. The first time takes longest.");
   if (drawing) engine.ask("drop", {}); // it is not wanted any more, and the forms want the engine
   timer = setTimeout(() => { timer = 0; draw(); }, 100);
 }
@@ -79,9 +81,9 @@ async function take(state) {
   const good = state.sheets.length > 0;
   state.cables = (state.cables || []).map((c) => ({ ...c, runs: c.runs || [] }));
   sheets.state = good ? state : { ...sheets.state, problems: state.problems };
-  $("stale").hidden = good || !sheets.state.sheets.length;
   $("view").classList.toggle("old", !good);
   $("hint").textContent = good || sheets.state.sheets.length ? "" : say("No drawing yet: the job has errors.");
+  showWrong(good ? [] : state.problems.filter((p) => p.severity === "error"));
   if (good && view.hand === placing) await placing.again(); else if (good) await sheets.show(view.shown); else if (view.hand === placing) placing.panel();
   if (mode === "Text") problems();
   if (!job.saved) return;
@@ -90,6 +92,20 @@ async function take(state) {
   status(errors ? (errors === 1 ? say("1 error: %s", first.told || first.message) : say("%s errors: %s", errors, first.told || first.message)) : up, errors > 0);
   document.body.dataset.drawn = String(Number(document.body.dataset.drawn || 0) + 1);
 }
+
+// showWrong says over the drawing what keeps it from being drawn, and leads to the line that says so.
+function showWrong(errors) {
+  $("wrong").hidden = !errors.length;
+  if (!errors.length) return;
+  const line = lineOf(errors[0]);
+  $("stale").hidden = !sheets.state.sheets.length;
+  $("slip").textContent = sentences(errors[0]);
+  $("to-slip").hidden = !line && errors.length < 2;
+  $("to-slip").textContent = errors.length > 1 ? say("all %s errors", errors.length) : say("line %s", line);
+  $("to-slip").onclick = () => { if (line) toLine(line); else enter("Text"); };
+}
+
+const lineOf = (p) => Number((/:(\d+):\d+$/.exec(p.place) || [])[1] || 0);
 
 // ---- the text
 
@@ -118,7 +134,7 @@ const editorPhrases = () => ({
 });
 
 function problemOf(p) {
-  const line = Number((/:(\d+):\d+$/.exec(p.place) || [])[1] || 0);
+  const line = lineOf(p);
   const head = element("div", {}, line ? button(say("line %s", line), () => toLine(line)) : "", " ", element("b", {}, (p.severity === "error" ? say("error") : say("warning")) + (p.id ? " " + p.id : "")), " " + (p.told || p.message));
   const box = element("div", { class: "problem " + p.severity }, head);
   box.append(...quoted(p));
@@ -172,13 +188,24 @@ function spoken() {
   if (job.name) drawSoon(); else if (document.body.dataset.ready) status(say("ready"));
 }
 
+// putAway forgets what was drawn, looked at and laid of the job before.
+function putAway() {
+  view.hand?.close();
+  view.shown = asked = "";
+  view.svg = null;
+  sheets.state = noSheets();
+  for (const id of ["paper", "sheets"]) $(id).replaceChildren();
+  $("wrong").hidden = true;
+  view.looks = {};
+  kept.set("laid", null);
+}
+
 async function startFrom(kind, units) {
   if (job.name && !confirm(say("The job %s is put away: its file is not saved by itself. Go on?", job.name))) return;
   const r = await engine.ask("run", { args: ["new", "--kind", kind, "--units", units, "/out/" + kind + ".toml"] });
   const made = r.made.find((f) => f.name === kind + ".toml");
   if (!made) { status(r.err, true); return; }
-  view.shown = "";
-  view.looks = {};
+  putAway();
   await job.load(kind + ".toml", { [kind + ".toml"]: new TextDecoder().decode(made.bytes) });
   enter("Room");
 }
@@ -201,8 +228,7 @@ async function draftFrom(file, kind, units, numbers, layer, told) {
     status(r.err.split("\n")[0], true);
     return;
   }
-  view.shown = "";
-  view.looks = {};
+  putAway();
   view.told = { name, text: r.err.split("\nnext:")[0].replaceAll("/out/", "") }; // what is next on a command line is no next here
   await job.load(name, { [name]: new TextDecoder().decode(made.bytes) });
   enter("Text");
@@ -218,9 +244,8 @@ async function openFiles(list) {
   const name = Object.keys(files).find((n) => /^\s*\[\[\s*room\s*\]\]/m.test(files[n])) || Object.keys(files).find((n) => n.endsWith(".toml"));
   if (!name && !pdf) { status(say("none of these is a job file"), true); return; }
   if (job.name && !confirm(say(Object.keys(job.photos).length ? message("The job %s is put away with its photos: its file is not saved by itself. Go on?") : message("The job %s is put away: its file is not saved by itself. Go on?"), job.name))) return;
-  view.shown = "";
-  view.looks = {};
   if (!name) { await openPDF(pdf); return; }
+  putAway();
   await job.load(name, files);
   if (pictures.length) await readPhotos();
   const told = await takePhotos(pictures, (words) => words && status(words, false, true), listed.rooms[0]?.name || "");
@@ -245,6 +270,7 @@ async function openPDF(file) {
     if (words) status(words, true);
     photos[name] = { sum: p.sum, wide: p.wide, high: p.high, taken: p.taken || "", placed: p.placed };
   }
+  putAway();
   await job.load(own.file, files, photos);
   enter("Room");
 }
@@ -269,6 +295,34 @@ async function hand(...all) {
   }
 }
 
+// filesDropped has files opened that are let fall on the page: a browser would leave the page for them.
+function filesDropped() {
+  addEventListener("dragover", (e) => e.preventDefault());
+  addEventListener("drop", (e) => {
+    if (!e.dataTransfer.files.length) return;
+    e.preventDefault();
+    if (document.body.dataset.ready) openFiles([...e.dataTransfer.files]);
+  });
+}
+
+// ---- the device's way back: out of what is open, before it leaves the page
+
+const wayBack = {
+  kept: false,
+  // keep has a step to go back, now that something was opened
+  keep() {
+    if (this.kept) return;
+    this.kept = true;
+    history.pushState(null, "");
+  },
+  // went closes what was opened last; where nothing is open, the page is left
+  went() {
+    this.kept = false;
+    if (view.hand) view.hand.close(); else if (mode === "Site" && asked) { asked = ""; enter(mode); } else { history.back(); return; }
+    if (view.hand || mode === "Site" && asked) this.keep();
+  },
+};
+
 // ---- begin
 
 addEventListener("storage", (e) => {
@@ -283,6 +337,8 @@ async function begin() {
   $("sheets").onchange = () => { const id = $("sheets").value; view.hand?.close(); sheets.show(id); };
   $("undo").onclick = () => job.undo();
   $("redo").onclick = () => job.redo();
+  addEventListener("popstate", () => wayBack.went());
+  filesDropped();
   addEventListener("keydown", (e) => {
     if (!(e.ctrlKey || e.metaKey) || e.altKey || /^(input|job-text)$/i.test(e.target.localName || "")) return;
     const to = e.key.toLowerCase() === "z" ? (e.shiftKey ? "redo" : "undo") : e.key.toLowerCase() === "y" ? "redo" : "";

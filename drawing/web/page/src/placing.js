@@ -27,6 +27,9 @@ const placing = {
     $("tip").hidden = true;
     $("hint").textContent = "";
     $("panel").scrollTop = 0;
+    $("paper").replaceChildren();
+    view.svg = null;
+    wayBack.keep();
     await this.again();
   },
   close() {
@@ -45,13 +48,16 @@ const placing = {
   },
   // again shows the room as the job's text has it now
   async again() {
+    const text = job.text;
+    let rooms = this.rooms, parts = this.parts;
     try {
-      this.rooms = await engine.ask("arrange", { name: job.name, text: job.text });
-      this.parts = await engine.ask("tables", { text: job.text });
+      rooms = await engine.ask("arrange", { name: job.name, text });
+      parts = await engine.ask("tables", { text });
     } catch (e) {
       this.told = e.message;
     }
-    if (view.hand !== this) return;
+    if (view.hand !== this || text !== job.text) return; // a newer text is asked about, which has what was chosen since
+    Object.assign(this, { rooms, parts });
     if (!this.held && !this.resting) this.pose = null;
     if (!this.thing) this.chosen = "";
     if (this.room) this.show(); else this.told ||= say("The walls have to close before anything can stand in the room.");
@@ -187,7 +193,9 @@ const placing = {
       return say("%s, %s from its start, %s to its end", s.face ? s.name + ", " + s.face : say("wall %s", s.name), onTape(pose.low), onTape(Math.max(0, s.length - high)));
     }
     const shape = posed(this.room, t, pose), off = (s) => Math.min(...shape.map((p) => nearestOn(s.line, p).off));
-    const near = this.room.sides.filter((s) => !s.face && s.line.length === 2).map((s) => ({ s, off: off(s) })).sort((a, b) => a.off - b.off).slice(0, 2);
+    const all = this.room.sides.filter((s) => !s.face && s.line.length === 2).map((s) => ({ s, off: off(s) }));
+    const clear = t.way === "ends" ? all.filter((n) => n.off >= 1) : all; // the walls that a joint goes to say nothing of where it is
+    const near = (clear.length ? clear : all).sort((a, b) => a.off - b.off).slice(0, 2);
     return near.map((n) => say("%s off wall %s", onTape(n.off), n.s.name)).join(", ");
   },
 

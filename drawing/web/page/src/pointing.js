@@ -37,6 +37,7 @@ const pointing = {
     this.show(URL.createObjectURL(whole || blobOf(small)), whole ? URL.createObjectURL(blobOf(small)) : "");
     this.panel();
     $("panel").scrollTop = 0;
+    wayBack.keep();
     $("paper").focus({ preventScroll: true });
   },
   show(url, other) {

@@ -159,7 +159,10 @@ function required(path) {
 
 // ---- walls
 
-const wallTexts = (value) => [...value.matchAll(/"((?:[^"\\]|\\.)*)"|'([^']*)'/g)].map((m) => ({ text: m[1] ?? m[2], from: m.index, to: m.index + m[0].length }));
+const wallTexts = (value) => [...value.matchAll(/"(?:[^"\\]|\\.)*"|'([^']*)'/g)].map((m) => ({ text: m[1] ?? unquoted(m[0]), from: m.index, to: m.index + m[0].length }));
+
+// unquoted is what a text in double quotes says: a tape's inches have such a sign themselves
+function unquoted(text) { try { return JSON.parse(text); } catch { return text.slice(1, -1); } }
 
 function wallsCard(room) {
   const held = room.fields.find((f) => f.key === "walls");

@@ -17,9 +17,10 @@ const questions = {
 };
 
 function sitePanel(panel) {
+  laying.mark();
   if (!asked) {
     panel.replaceChildren(element("div", { class: "big" }, ...Object.entries(questions).map(([id, [words, more]]) =>
-      button(element("span", {}, say(words), element("small", {}, say(more))), () => { asked = id; sitePanel(panel); panel.focus(); }, { "data-ask": id }))));
+      button(element("span", {}, say(words), element("small", {}, say(more))), () => { asked = id; wayBack.keep(); sitePanel(panel); panel.focus(); }, { "data-ask": id }))));
     return;
   }
   const [words, , card] = questions[asked];
@@ -37,13 +38,22 @@ function answering(make) {
       const args = make();
       if (!args) { out.replaceChildren(element("p", { class: "slip" }, say("Fill in the figures first."))); return; }
       const r = await run(...args);
-      out.replaceChildren(element("pre", { class: r.code ? "slip" : "" }, (r.out + r.err).trim() || say("done")), ...r.made.map(download));
+      out.replaceChildren(...inBlocks((r.out + r.err).trim() || say("done")).map((b) => element("pre", { class: (r.code ? "slip" : "") + (isTabled(b) ? " tabled" : ""), ...(isTabled(b) ? { tabindex: "0" } : {}) }, b)), ...r.made.map(download));
+      const drawings = r.made.filter((f) => f.name.endsWith(".svg"));
+      if (drawings.length === 1) sheets.made(drawings[0]);
     } catch (e) {
       out.replaceChildren(element("p", { class: "slip" }, e.message));
     }
   };
   return { out, go };
 }
+
+// inBlocks parts what is said from the tables in it, which are scrolled aside and not wrapped.
+const inBlocks = (text) => text.split(/\n\n/).reduce((all, b) => {
+  if (all.length && !isTabled(all.at(-1)) && !isTabled(b)) all[all.length - 1] += "\n\n" + b; else all.push(b);
+  return all;
+}, []);
+const isTabled = (block) => /^\s*\S+(?: \S+)*(?: {2,}\S+(?: \S+)*){3,}\n/.test(block);
 
 function chooseCard() {
   const a = answering(() => ["choose", job.name]);
@@ -62,25 +72,69 @@ function layCard() {
   const table = sheets.state.tables.find((t) => t.id === "table:runs");
   if (!table || !table.rows.length) return element("p", {}, say("There is no drawing yet."));
   const box = element("div");
-  const at = () => Math.min(kept.get("laid") || 0, table.rows.length);
-  const to = (n) => { kept.set("laid", Math.max(0, Math.min(n, table.rows.length))); show(); };
+  const runs = table.rows.map((r) => [r[0], r[1], r[2], r[4], r[6]].join("\t")), had = kept.get("laid") || []; // as they were when they were laid
+  const other = runs.findIndex((r, i) => r !== had[i]);
+  let n = other < 0 ? runs.length : other, told = had.length > n ? say("Runs laid by an earlier plan: %s; of them the same in this one: %s.", had.length, n) : "";
+  const to = (m) => { n = Math.max(0, Math.min(m, runs.length)); told = ""; kept.set("laid", runs.slice(0, n)); show(); };
   const show = () => {
-    const n = at(), row = table.rows[n];
+    const row = table.rows[n];
+    laying.show(row);
     const now = row ? element("div", {}, say("run") + " ", element("b", {}, row[2]), row[3] + ", " + say("%s pegs", row[4]), element("br"),
-      say("then %s pegs to the next", row[5]), element("br"), say("cable used at its end: %s", row[6]), element("br"), halfway(row)) :
+      row[5] === "-" ? say("the next one does not lie beside it") : say("then %s pegs to the next", row[5]), element("br"), say("cable used at its end: %s", row[6]), element("br"), halfway(row)) :
       element("div", {}, element("b", {}, say("All laid")), say("Read the cable before it is covered."));
-    box.replaceChildren(element("div", { class: "run" }, button(say("Back"), () => to(n - 1), { disabled: n === 0 }), now, button(say("Laid"), () => to(n + 1), { class: "main", disabled: !row })),
-      element("table", {}, element("tbody", {}, ...table.rows.map((r, i) => element("tr", { class: i === n ? "now" : i < n ? "done" : "" }, ...[r[1], r[2], r[3], r[4], r[6]].map((c) => element("td", {}, c)))))));
+    box.replaceChildren(told ? element("p", { class: "slip" }, told) : "", element("div", { class: "run" }, button(say("One back"), () => to(n - 1), { disabled: n === 0 }), now, button(say("Laid"), () => to(n + 1), { class: "main", disabled: !row })),
+      element("table", { class: "runs" }, element("tbody", {}, ...table.rows.map((r, i) => element("tr", { class: i === n ? "now" : i < n ? "done" : "" }, ...[r[1], r[2], r[3], r[4], r[6]].map((c) => element("td", {}, c)))))));
   };
   show();
   return box;
 }
 
+// The run that is to be laid now stands out on the drawing.
+const laying = {
+  run: null, // { cable, from, to }, mm along it
+  async show(row) {
+    const cable = row && sheets.state.cables.find((c) => c.id === row[1]), i = cable ? cable.runs.findIndex((r) => isNamed(row, r)) : -1;
+    this.run = i < 0 ? null : { cable: cable.id, from: i ? cable.runs[i - 1].end : 0, to: cable.runs[i].end };
+    const there = () => !this.run || view.cables?.some((c) => c.cable.id === this.run.cable);
+    if (!view.hand && (!there() || !view.shown.startsWith("cable-plan"))) {
+      for (const s of sheets.state.sheets.filter((s) => s.id.startsWith("cable-plan"))) {
+        await sheets.show(s.id);
+        if (there()) break;
+      }
+    }
+    this.mark();
+  },
+  mark() {
+    view.svg?.querySelector(".laying")?.remove();
+    const on = mode === "Site" && asked === "lay" && !view.hand && this.run && view.cables?.find((c) => c.cable.id === this.run.cable);
+    if (!on) return;
+    const { from, to } = this.run, points = piece(on.way, from / view.ratio, to / view.ratio);
+    if (points.length < 2) return;
+    const [x, y] = points[0];
+    view.svg.append(drawnAs("g", { class: "laying" }, drawnAs("path", { d: "M" + points.map((p) => p.join(" ")).join("L") }), drawnAs("path", { d: `M${x} ${y}h0`, class: "begins" })));
+  },
+};
+
+// piece is what of a way lies between two places along it.
+function piece(way, from, to) {
+  const out = [];
+  for (let i = 1; i < way.length; i++) {
+    const a = way[i - 1], b = way[i], long = b.along - a.along;
+    if (b.leap || long <= 0 || b.along <= from || a.along >= to) continue;
+    const at = (s) => { const t = within(0, (s - a.along) / long, 1); return [a.x + t * (b.x - a.x), a.y + t * (b.y - a.y)]; };
+    if (!out.length) out.push(at(from));
+    out.push(at(to));
+  }
+  return out;
+}
+
+const isNamed = (row, run) => String(row[2]).split(".").pop() === String(run.number);
+
 // halfway says where the mark printed half-way along the cable comes.
 function halfway(row) {
   const c = sheets.state.cables.find((c) => c.id === row[1]);
   const runs = c ? c.runs : [], i = runs.findIndex((r) => r.end >= c.length / 2);
-  return i >= 0 && String(row[2]).split(".").pop() === String(runs[i].number) ? say("The half-way mark comes in this run: is it where the drawing has it?") : "";
+  return i >= 0 && isNamed(row, runs[i]) ? say("The half-way mark comes in this run: is it where the drawing has it?") : "";
 }
 
 // ---- marks and slips
@@ -123,6 +177,7 @@ function readingsCard() {
     for (const [key, control] of Object.entries({ ohms, insulation, volts, sensor })) {
       if (control.value.trim()) lines.push({ key, value: await literal(control.value) });
     }
+    if (lines.length < 3) { out.replaceChildren(element("p", { class: "slip" }, say("Fill in the figures first."))); return; }
     if (by.value.trim()) lines.push({ key: "by", value: JSON.stringify(by.value.trim()) });
     const changes = [], unread = await readPhotos(), of = cablesThere()[which.value || 0];
     if (unread || !of) { out.replaceChildren(element("p", { class: "slip" }, unread || say("There is no room yet."))); return; }
@@ -130,6 +185,7 @@ function readingsCard() {
     changes.push({ do: "add", table: record + "/reading", lines });
     const trouble = await edit(...changes);
     out.replaceChildren(element("p", { class: trouble ? "slip" : "say" }, trouble || say("Saved in the job; what is wrong with it is said above the drawing and under Text.")));
+    if (!trouble) for (const c of [ohms, insulation, sensor]) c.value = ""; // pressed twice, it is not saved twice
     if (!trouble) { await settled(); out.append(...sheets.state.problems.map(problemOf)); sheets.show("test-record"); }
   };
   return element("div", {}, whose, element("div", { class: "row" }, field(say("stage"), stage), field(say("ohms, core to core"), ohms)),
