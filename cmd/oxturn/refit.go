@@ -40,9 +40,10 @@ Flags:
   --plan CODE            the plan on site: its plan code, or its layout file
   --runs N               runs laid so far, in place of what the job says
   --mark RUN,PEGS        where the half-way mark was found; RUN,PEGS=LENGTH for
-                         another length read off the cable
-  --run N=PEGS           laid run N really has so many pegs; runs not named have
-                         those of the run list, and what follows lies with it
+                         another length read off the cable; on strips, cm or in
+  --run N=PEGS           laid run N really has so many pegs, on strips cm or
+                         inches; runs not named have those of the run list, and
+                         what follows lies with it
   --once                 read a mark off its place as one slip, not as a drift
   --lift N               take up so many of the laid runs first, the last ones
   --give-up N            lay no cable in the room's N-th low-value area

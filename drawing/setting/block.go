@@ -244,8 +244,16 @@ func (l List) Height(ty *Typesetter, w float64) float64 {
 }
 
 func (l List) para(ty *Typesetter, p string, w float64) float64 {
-	lines := ty.Lines(fonts.Lettering, ty.Both(p), l.size().height, w-l.indent())
+	lines := ty.Lines(fonts.Lettering, l.both(ty, p), l.size().height, w-l.indent())
 	return float64(lines)*l.size().leading + l.size().space
+}
+
+// both is a paragraph in both languages; a key of words is so already.
+func (l List) both(ty *Typesetter, p string) string {
+	if l.words {
+		return p
+	}
+	return ty.Both(p)
 }
 
 // Set draws the list from at, the upper left corner, w mm wide.
@@ -257,7 +265,7 @@ func (l List) Set(pg *Page, at drawing.Pt, w float64) {
 			pg.Write(drawing.Pt{X: at.X + pr.indent - 2*pr.height/Note, Y: y + pr.height}, strconv.Itoa(l.Number+i),
 				pr.height, drawing.End)
 		}
-		for _, line := range pg.Ty.WrapIn(fonts.Lettering, pg.Ty.Both(p), pr.height, w-l.indent()) {
+		for _, line := range pg.Ty.WrapIn(fonts.Lettering, l.both(pg.Ty, p), pr.height, w-l.indent()) {
 			pg.Write(drawing.Pt{X: at.X + l.indent(), Y: y + pr.height}, line, pr.height, drawing.Start)
 			y += pr.leading
 		}

@@ -106,12 +106,15 @@ func (ty *Typesetter) second(text string) string {
 // equals stands between a word and what it is in the second language; the two stay on one line.
 const equals = " = "
 
+// letters matches what has a word in it, as the name of a run has none.
+var letters = pattern.Of(`\pL`)
+
 // wordKey explains the words of a drawing, each once, without the numbers of runs and the letters of walls.
 func wordKey(words []string, ty *Typesetter) List {
 	var out []string
 	for _, w := range words {
 		said := ty.second(w)
-		if said == "" || strings.Contains(w, betweenBoth) {
+		if said == "" || strings.Contains(w, betweenBoth) || !letters().MatchString(w) {
 			continue
 		}
 		w, said = unnumbered(w), unnumbered(said)
@@ -153,7 +156,7 @@ func MergedKeys(blocks []Block, l language.Language) []Block {
 }
 
 // number matches what tells one of several from the others.
-var number = pattern.Of(`(?: |\x{a0})(?:\d+|[A-Z]\d*)$`)
+var number = pattern.Of(`(?: |\x{a0})(?:\d+(?:[.,]\d+)?|[A-Z]\d*)$`)
 
 func unnumbered(text string) string { return number().ReplaceAllString(text, "") }
 

@@ -1,6 +1,7 @@
 package setting
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -87,5 +88,29 @@ func TestNoBreak(t *testing.T) {
 	lines := NewTypesetter(language.English).Wrap("one"+NoBreak+"two three", 20)
 	if lines[0] != "one two" {
 		t.Errorf("%q", lines)
+	}
+}
+
+// The words of a drawing are explained in the second language once each: a run's name has none of them, nor has its
+// decimal sign another there.
+func TestKeyOfWords(t *testing.T) {
+	ty := NewTypesetter(language.English, language.German)
+	key := wordKey([]string{"1.1", "2.14", "run 1.1", "run 2.14", "H1 START", "H2 START"}, ty)
+	want := "run = Strang; H1 START = H1 ANFANG; H2 START = H2 ANFANG"
+	if got := strings.ReplaceAll(strings.Join(key.Paras, "|"), NoBreak, " "); got != want {
+		t.Errorf("the key says %q, not %q", got, want)
+	}
+}
+
+// A long key is both languages' already: looked for in the second it would take minutes.
+func TestLongKeyIsSetAtOnce(t *testing.T) {
+	ty := NewTypesetter(language.English, language.German)
+	var pairs []string
+	for i := range 200 {
+		pairs = append(pairs, fmt.Sprintf("H%d START = H%d ANFANG", i, i))
+	}
+	key := keyOf(pairs, language.English)
+	if got := key.both(ty, key.Paras[0]); got != key.Paras[0] {
+		t.Errorf("the key is put into the second language: %q", got)
 	}
 }

@@ -55,13 +55,13 @@ func layersAside(p *layout.Plan) *setting.Page {
 // noMembrane is said of layers of which none can hold cable.
 const noMembrane = "No layer is a membrane: where the cable lies in the section is not shown."
 
-// onStrips is said where strips hold the cable.
-const onStrips = "The cable lies on its strips, at the foot of the layer that it is bedded in: not shown."
+// noBed is the same where strips hold the cable.
+const noBed = "No layer is mortar or screed: where the cable lies in the section is not shown."
 
 // notShown says why the section does not show the cable.
 func notShown(v *floorplan.View) string {
 	if v.Plan.Job.Strips != nil {
-		return v.Fig.Text(onStrips)
+		return v.Fig.Text(noBed)
 	}
 	return v.Fig.Text(noMembrane)
 }
@@ -85,6 +85,7 @@ type section struct {
 	pitch    float64 // peg to peg
 	spacing  float64 // between the runs shown, in whole pegs
 	diameter float64 // of the cable
+	strips   bool    // the cable lies on strips, at the foot of that layer
 }
 
 // A sectionLayer is a layer with the height of its top, 0 being the surface,
@@ -104,7 +105,8 @@ func (s section) bottom() float64 { return s.layers[len(s.layers)-1].bottom() }
 // sectionOf cuts a job's floor: wide enough for two runs of cable with the
 // sensor between them, as far apart as the job lays them on average.
 func sectionOf(p *layout.Plan) section {
-	s := section{holds: -1, wide: sectionWide, pitch: p.PegsAcross(), spacing: 90, diameter: heat.DefaultDiameter}
+	s := section{holds: p.Job.Holding(), wide: sectionWide, pitch: p.PegsAcross(), spacing: 90,
+		diameter: heat.DefaultDiameter, strips: p.Job.Strips != nil}
 	ty, fig := setting.NewTypesetter(p.Job.Language), p.Job.Figures()
 	for i, l := range p.Job.BuildUp {
 		s.names = append(s.names, strconv.Itoa(i+1)+"  "+shortened(ty, layerName(l, fig.Language), 48)+", "+
@@ -118,9 +120,6 @@ func sectionOf(p *layout.Plan) section {
 			shown = brokenTo
 		}
 		s.layers = append(s.layers, sectionLayer{l, top, shown})
-		if l.Kind == "membrane" && s.holds < 0 {
-			s.holds = i
-		}
 	}
 	for _, r := range p.Rooms {
 		for _, c := range r.Cables {
@@ -194,9 +193,13 @@ func (s section) draw(v *floorplan.View) {
 	}
 	s.drawSides(v)
 	s.drawNames(v)
-	if s.holds < 0 {
+	switch {
+	case s.holds < 0:
 		v.Remark(notShown(v))
-	} else {
+	case s.strips:
+		s.drawStrip(v)
+		s.drawCable(v)
+	default:
 		s.drawPegs(v)
 		s.drawCable(v)
 	}
@@ -314,11 +317,31 @@ func shortened(ty *setting.Typesetter, name string, w float64) string {
 	return name
 }
 
-// drawCable draws the runs of cable in the membrane, and the sensor midway
+// stripHigh is the height of a strip as drawn, mm: its foot, that the cable is clipped to.
+const stripHigh = 1.0
+
+// drawStrip draws the strip that the cable is clipped to, along the section since it lies across the runs.
+func (s section) drawStrip(v *floorplan.View) {
+	low := s.layers[s.holds].bottom()
+	strip := drawing.BoxOf(v.Paper.Pt(plane.Pt(0, low+stripHigh)), v.Paper.Pt(plane.Pt(s.wide, low)))
+	v.Sign(signs.Strip, drawing.LayerMembrane, v.Fig.Text("strip"), drawing.Rectangle(strip), drawing.ThinLine(),
+		drawing.Filled(drawing.Grey(0.4)))
+}
+
+// cableAt is the height of the cable's middle: that of the membrane, or on its strips at the foot of its bed.
+func (s section) cableAt() float64 {
+	l := s.layers[s.holds]
+	if s.strips {
+		return min(l.bottom()+stripHigh+s.diameter/2, l.top-l.shown/2)
+	}
+	return l.top - l.shown/2
+}
+
+// drawCable draws the runs of cable in what holds them, and the sensor midway
 // between two.
 func (s section) drawCable(v *floorplan.View) {
 	l := s.layers[s.holds]
-	y := l.top - l.shown/2
+	y := s.cableAt()
 	for x := s.spacing / 2; x < s.wide; x += s.spacing {
 		sectionDot(v, plane.Pt(x, y), min(s.diameter, l.shown)/2, v.Fig.Text("heating cable"), drawing.HeatRed)
 	}

@@ -260,7 +260,7 @@ func (c closeup) window(pg *setting.Page, box drawing.Box, w closeWindow) []draw
 	if c.of == ofRise {
 		v.RiseInWall()
 	}
-	pegsAround(v, box)
+	holdingAround(v, box)
 	v.Cables()
 	v.Sensors()
 	v.EndsIn(box)
@@ -316,6 +316,18 @@ func thickened(items []drawing.Item) []drawing.Item {
 
 // pegShare is the radius of a peg as drawn, as a share of the closer pitch.
 const pegShare = 0.3
+
+// holdingAround draws what holds the cable there: its strips, or pegs.
+func holdingAround(v *floorplan.View, b drawing.Box) {
+	if v.Plan.Job.Strips == nil {
+		pegsAround(v, b)
+		return
+	}
+	for _, s := range v.Room.Strips(v.Plan.Job) {
+		v.LineOn(drawing.LayerMembrane, "strip", drawing.StripLine(), s.A, s.B)
+		v.Ink.Line(v.Paper.Pts([]plane.Point{s.A, s.B}), lettering.ThinInk)
+	}
+}
 
 // pegsAround draws the pegs of the membrane that lie in a piece of the drawing.
 func pegsAround(v *floorplan.View, b drawing.Box) {

@@ -17,7 +17,8 @@ import (
 // box under the layers above. It is at no scale: thin layers could not be seen.
 type cutaway struct {
 	layers []job.Layer
-	holds  int // the layer with the cable
+	holds  int  // the layer with the cable
+	strips bool // they hold it, not pegs
 }
 
 // cutaways returns the picture of a job whose layers and box are known.
@@ -26,7 +27,7 @@ func cutaways(p *layout.Plan) []setting.Block {
 	if holds < 1 || !wired(p) { // nothing above the cable, or no box that its lead comes from
 		return nil
 	}
-	return []setting.Block{cutaway{p.Job.BuildUp, holds}}
+	return []setting.Block{cutaway{p.Job.BuildUp, holds, p.Job.Strips != nil}}
 }
 
 const cutawayHead = "The floor cut open, not to scale"
@@ -112,7 +113,7 @@ func (c cutaway) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	for i := len(c.layers) - 1; i >= 0; i-- {
 		c.layer(pg, v, i)
 		if i == c.holds {
-			c.pegs(pg, v)
+			c.holding(pg, v)
 			c.cable(pg, v)
 		}
 	}
@@ -164,6 +165,20 @@ const sensorRun = 1.5
 func (c cutaway) joint() drawing.Pt {
 	from, to := c.loops()
 	return drawing.Pt{X: runAt(5), Y: (from + to) / 2}
+}
+
+// holding draws what holds the cable.
+func (c cutaway) holding(pg *setting.Page, v isometric) {
+	if !c.strips {
+		c.pegs(pg, v)
+		return
+	}
+	from, to := c.loops()
+	for _, off := range []float64{from + 4, to - cutRuns/2 - 2} {
+		up := c.top(c.holds)
+		pg.Path(drawing.LayerMembrane, "strip", drawing.Polyline(v.at(runAt(0)-cutRuns/2, off, up),
+			v.at(cutAlong-2, off, up)), drawing.StripLine(), nil)
+	}
 }
 
 func (c cutaway) pegs(pg *setting.Page, v isometric) {

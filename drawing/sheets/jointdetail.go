@@ -22,7 +22,8 @@ import (
 type jointDetail struct {
 	fig      say.Figures
 	layers   []job.Layer
-	holds    int  // index of the membrane, -1: none
+	holds    int  // index of the layer with the cable, -1: none
+	loose    bool // the cable lies on strips, at the foot of that layer
 	goesOn   bool // with more layers below
 	pitch    float64
 	diameter float64
@@ -57,14 +58,10 @@ func jointDetailsOf(p *layout.Plan) (out []jointDetail) {
 	}
 	m := p.Job.Materials
 	d := jointDetail{
-		fig: p.Job.Figures(), layers: layers, holds: -1, pitch: p.PegsAcross(), diameter: heat.DefaultDiameter,
-		width: m.SealantWidth, deep: m.SealantDepth, clear: p.Job.Clearance.Wall, wall: true,
-		across: acrossJoints(p), numbered: onSmall(p),
-	}
-	for i, l := range layers {
-		if l.Kind == "membrane" && d.holds < 0 {
-			d.holds = i
-		}
+		fig: p.Job.Figures(), layers: layers, holds: p.Job.Holding(), pitch: p.PegsAcross(),
+		diameter: heat.DefaultDiameter,
+		width:    m.SealantWidth, deep: m.SealantDepth, clear: p.Job.Clearance.Wall, wall: true,
+		across: acrossJoints(p), numbered: onSmall(p), loose: p.Job.Strips != nil,
 	}
 	if d.holds >= 0 { // what lies deeper has no part in the joint
 		d.layers = layers[:min(len(layers), d.holds+2)]
@@ -140,6 +137,9 @@ func (d jointDetail) words() []string {
 		d.fig.Fine().Length(d.width), d.fig.Fine().Length(d.deep))}
 	if d.wall {
 		return out
+	}
+	if d.loose {
+		return append(out, d.fig.Textf("Tile and bed end to both sides; %s.", d.across))
 	}
 	return append(out, d.fig.Textf("Tile, bed and membrane end to both sides; %s.", d.across))
 }
@@ -236,7 +236,7 @@ func (v detailView) draw() {
 	}
 	names := []callout{{v.fig.Text("sealant on a rod"), v.sealant().Centre()}}
 	if v.holds >= 0 {
-		pegs := v.drawPegs()
+		pegs := v.drawHolding()
 		v.cables()
 		names = append(names, callout{v.fig.Text("cable"), drawing.Pt{X: v.run(), Y: v.channel()}})
 		if n := len(pegs); n > 1 {
@@ -346,6 +346,9 @@ func (v detailView) sealant() drawing.Box {
 
 // channel returns the height of the cable's centre line.
 func (v detailView) channel() float64 {
+	if v.loose {
+		return v.box.Y0 + v.len(v.depth(v.holds+1)-stripHigh) - max(v.len(v.diameter)/2, 0.6)
+	}
 	return v.box.Y0 + v.len(v.depth(v.holds)+v.drawn(v.holds)/2)
 }
 
@@ -384,6 +387,19 @@ func (v detailView) across(a, b float64) {
 		return
 	}
 	v.Write(drawing.Pt{X: b + 2, Y: y - 1}, text, setting.Note, drawing.Start)
+}
+
+// drawHolding draws what holds the cable: a strip on either side, or pegs, and returns where pegs are.
+func (v detailView) drawHolding() []drawing.Box {
+	if !v.loose {
+		return v.drawPegs()
+	}
+	for _, b := range v.boxes(v.holds) {
+		b.Y0 = b.Y1 - v.len(stripHigh)
+		v.Path(drawing.LayerMembrane, "strip", drawing.Rectangle(b), drawing.ThinLine(),
+			drawing.Filled(drawing.Grey(0.4)))
+	}
+	return nil
 }
 
 // drawPegs draws the pegs between the channels in which cable lies, and returns

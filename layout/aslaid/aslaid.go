@@ -50,7 +50,7 @@ func Join(p *layout.Plan) []job.Diagnostic {
 			continue
 		}
 		c.Laid = l
-		wrong := checkMarks(l, c, p.Job.Units)
+		wrong := checkMarks(l, c, p.Job)
 		if wrong == nil {
 			wrong = misread(p, r, c)
 		}
@@ -159,22 +159,26 @@ func trace(l *layout.Laid, r *layout.Room, c *layout.Cable, j *job.Job) *job.Dia
 				Message: fmt.Sprintf("%d runs are said to be laid, but cable %s has %d", a.Runs, c.ID, len(planned))}
 		}
 		l.Path = l.Planned[:planned[a.Runs-1].Leg+1]
-		return recount(l, c, planned[:a.Runs])
+		return recount(j, l, c, planned[:a.Runs])
 	}
 	return nil
 }
 
 // recount moves what follows a miscounted run with it.
-func recount(l *layout.Laid, c *layout.Cable, laid []layout.Run) *job.Diagnostic {
+func recount(j *job.Job, l *layout.Laid, c *layout.Cable, laid []layout.Run) *job.Diagnostic {
 	if len(l.Job.Miscounts) > 0 {
 		l.Path = slices.Clone(l.Path)
 	}
 	for _, m := range l.Job.Miscounts {
 		if m.Run > len(laid) {
+			words := fmt.Sprintf("run %d is said to have %d pegs, but %s of cable %s %s laid", m.Run, m.Pegs,
+				say.Counted(len(laid), "run"), c.ID, say.Are(len(laid)))
+			if j.Strips != nil {
+				words = fmt.Sprintf("run %d is said to be %d %s long, but %s of cable %s %s laid", m.Run, m.Pegs,
+					j.RunUnit(), say.Counted(len(laid), "run"), c.ID, say.Are(len(laid)))
+			}
 			return &job.Diagnostic{Span: l.Job.Spans.At("runs"),
-				Hint: "only a run that is laid can have been miscounted",
-				Message: fmt.Sprintf("run %d is said to have %d pegs, but %s of cable %s %s laid", m.Run, m.Pegs,
-					say.Counted(len(laid), "run"), c.ID, say.Are(len(laid)))}
+				Hint: "only a run that is laid can have been miscounted", Message: words}
 		}
 		r := laid[m.Run-1]
 		by := r.To.Sub(r.From).Unit().Mul(float64(m.Pegs-r.Pegs) * c.Lattice.Pegs(r.To.Sub(r.From)))

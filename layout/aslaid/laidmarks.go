@@ -14,9 +14,9 @@ import (
 
 // checkMarks refuses marks that no cable can bear: a length beyond its own, or
 // one that falls where laying goes on.
-func checkMarks(l *layout.Laid, c *layout.Cable, u plane.Units) []job.Diagnostic {
+func checkMarks(l *layout.Laid, c *layout.Cable, j *job.Job) []job.Diagnostic {
 	var out []job.Diagnostic
-	marks := l.Job.Marks
+	marks, u := l.Job.Marks, j.Units
 	read := func(m job.LaidMark) float64 { return layout.MarkRead(m, c) }
 	for i, m := range marks {
 		if read(m) > c.Label.Length {
@@ -29,15 +29,18 @@ func checkMarks(l *layout.Laid, c *layout.Cable, u plane.Units) []job.Diagnostic
 			if cmp.Or(cmp.Compare(m.Run, o.Run), cmp.Compare(m.Pegs, o.Pegs)) == cmp.Compare(read(m), read(o)) {
 				continue
 			}
-			out = append(out, disorder(m, o, c, u))
+			out = append(out, disorder(m, o, c, j, u))
 		}
 	}
 	return out
 }
 
 // disorder says that of two marks the one farther on reads less.
-func disorder(m, o job.LaidMark, c *layout.Cable, u plane.Units) job.Diagnostic {
+func disorder(m, o job.LaidMark, c *layout.Cable, j *job.Job, u plane.Units) job.Diagnostic {
 	at := func(m job.LaidMark) string {
+		if j.Strips != nil {
+			return fmt.Sprintf("at run %s, %g %s into it", c.RunName(m.Run), m.Pegs, j.RunUnit())
+		}
 		return fmt.Sprintf("at run %s, peg %g", c.RunName(m.Run), m.Pegs)
 	}
 	return job.Diagnostic{Span: m.Span,
@@ -68,8 +71,8 @@ func misread(p *layout.Plan, r *layout.Room, c *layout.Cable) []job.Diagnostic {
 		var m *refit.Misread
 		if errors.As(err, &m) {
 			out = append(out, job.Diagnostic{Span: m.Mark.Span, Message: m.Words,
-				Hint: "runs are numbered on the cable plan from the start of heat, pegs are counted from where a run " +
-					"begins"})
+				Hint: fmt.Sprintf("runs are numbered on the cable plan from the start of heat, %s are counted from "+
+					"where a run begins", p.Job.RunUnit())})
 		}
 	}
 	return out

@@ -57,7 +57,7 @@ func TestAMiscountMovesWhatFollows(t *testing.T) {
 		{2, 29, hand.Points(0, 0, 900, 0, 900, 60, 30, 60, 30, 120, 930, 120)}, {3, 30, path}, {4, 30, nil},
 	} {
 		l := &layout.Laid{Path: path, Job: &job.Laid{Miscounts: []job.Miscount{{Run: k.run, Pegs: k.pegs}}}}
-		d := recount(l, c, layout.Runs(path, 15, route.Lattice{Pitch: 30}))
+		d := recount(&job.Job{}, l, c, layout.Runs(path, 15, route.Lattice{Pitch: 30}))
 		if (d != nil) != (k.want == nil) || k.want != nil && !slices.Equal(l.Path, k.want) {
 			t.Errorf("run %d of %d pegs: %v, %v", k.run, k.pegs, l.Path, d)
 		}
@@ -89,7 +89,7 @@ func TestMarksGrowAlongTheCable(t *testing.T) {
 			1},
 	} {
 		l := &layout.Laid{Job: &job.Laid{Marks: k.marks}}
-		if got := checkMarks(l, c, plane.Millimetres); len(got) != k.want {
+		if got := checkMarks(l, c, &job.Job{Units: plane.Millimetres}); len(got) != k.want {
 			t.Errorf("%+v: %v", k.marks, got)
 		}
 	}

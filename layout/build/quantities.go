@@ -80,7 +80,7 @@ func takeOffInput(p *layout.Plan) takeoff.Input {
 	}
 	for i := range p.Rooms {
 		for _, s := range p.Rooms[i].Strips(p.Job) {
-			in.Strips += s.Length()
+			in.Strips = append(in.Strips, s.Length())
 		}
 	}
 	for _, c := range p.Job.Prices {

@@ -51,15 +51,12 @@ func firstCable(p *layout.Plan) *layout.Cable {
 // layers takes the job's layers over. A membrane without figures of its own is
 // taken as filled with mortar to its void share.
 func layers(w *layout.Warmth, j *job.Job) {
-	w.Loose = j.Strips != nil
-	for i, l := range j.BuildUp {
+	w.Loose, w.Holds = j.Strips != nil, j.Holding()
+	for _, l := range j.BuildUp {
 		source := language.Say(l.Source)
 		layer := heat.Layer{Name: l.Name, Thickness: l.Thickness, Conductivity: l.Conductivity, Density: l.Density,
 			HeatCapacity: l.HeatCapacity}
 		if l.Kind == "membrane" {
-			if w.Holds < 0 {
-				w.Holds = i
-			}
 			if !l.Own {
 				m := heat.FilledMembrane(j.Membrane.VoidShare)
 				layer.Conductivity, layer.Density, layer.HeatCapacity = m.Conductivity, m.Density, m.HeatCapacity
@@ -67,10 +64,6 @@ func layers(w *layout.Warmth, j *job.Job) {
 					language.Figure(say.Percent(j.Membrane.VoidShare)),
 					language.Figure(say.Percent(1-j.Membrane.VoidShare)))
 			}
-		}
-		if bedding := l.Kind == "mortar" || l.Kind == "screed"; j.Strips != nil && bedding && (w.Holds < 0 ||
-			w.Holds == i-1) {
-			w.Holds = i // the lowest of those over what carries the floor
 		}
 		w.Layers, w.Sources = append(w.Layers, layer), append(w.Sources, source)
 	}

@@ -1,6 +1,10 @@
 package job
 
-import "oxturn/layout/plane"
+import (
+	"slices"
+
+	"oxturn/layout/plane"
+)
 
 // stepAlong is how finely runs end along themselves where strips hold them, mm: nothing there asks for more than what a
 // person counts in.
@@ -49,6 +53,21 @@ func (j *Job) readStrips(top, t, s table) {
 			"strips %s from the turns leave no room for two on a run of %s, the shortest", t.length(j.Strips.FromTurns),
 			t.length(j.Strips.Apart))
 	}
+}
+
+// Holding is the layer that the cable lies in, -1 where none is: the membrane, or where strips hold the cable what it
+// is bedded in, the lowest of the mortars over what carries the floor.
+func (j *Job) Holding() int {
+	if j.Strips == nil {
+		return slices.IndexFunc(j.BuildUp, func(l Layer) bool { return l.Kind == "membrane" })
+	}
+	holds := -1
+	for i, l := range j.BuildUp {
+		if bedding := l.Kind == "mortar" || l.Kind == "screed"; bedding && (holds < 0 || holds == i-1) {
+			holds = i
+		}
+	}
+	return holds
 }
 
 // RunUnit is what runs are counted in: pegs, or, where strips hold the cable, cm or inches.

@@ -87,3 +87,26 @@ func TestStripsCountInCentimetresOrInches(t *testing.T) {
 		t.Error(j.RunUnit())
 	}
 }
+
+// Where strips hold the cable it lies at the foot of what it is bedded in, over what carries the floor.
+func TestHolding(t *testing.T) {
+	for _, c := range []struct {
+		strips bool
+		kinds  string
+		want   int
+	}{
+		{true, "tile mortar wood", 1}, {true, "tile mortar screed concrete", 2}, {true, "tile mortar board screed", 1},
+		{true, "tile wood", -1}, {true, "", -1}, {false, "tile mortar membrane screed", 2}, {false, "tile mortar", -1},
+	} {
+		j := &Job{}
+		if c.strips {
+			j.Strips = &Strips{}
+		}
+		for _, kind := range strings.Fields(c.kinds) {
+			j.BuildUp = append(j.BuildUp, Layer{Kind: kind})
+		}
+		if got := j.Holding(); got != c.want {
+			t.Errorf("strips %v, %s: the cable lies in layer %d, not %d", c.strips, c.kinds, got, c.want)
+		}
+	}
+}

@@ -8,7 +8,8 @@ import (
 // lineCodes are those of the lines that a take-off may have, cables and labour
 // apart, which are called by their own names.
 var lineCodes = []string{
-	"membrane", "strips", "bond-mortar", "fill-mortar", "bed-mortar", "tile", "grout", "edge-sealant", "joint-sealant",
+	"membrane", "strips", "strip-fixings", "bond-mortar", "fill-mortar", "bed-mortar", "tile", "grout", "edge-sealant",
+	"joint-sealant",
 	"backer-rod", "profile", "spacers", "waterproofing", "tape", "visits", "tester-hire", "primer", "board", "band",
 	"thermostat", "relay", "sensor", "spare-sensor", "box", "conduit", "sensor-tube", "nail-plate",
 }

@@ -1,6 +1,10 @@
 package takeoff
 
-import "testing"
+import (
+	"testing"
+
+	"oxturn/layout/plane"
+)
 
 func TestEveryLineHasAKnownCode(t *testing.T) {
 	in := bath()
@@ -9,7 +13,7 @@ func TestEveryLineHasAKnownCode(t *testing.T) {
 	in.Rooms[0].Doorways, in.Prices = []float64{800}, map[string]float64{"tester-hire": 40}
 	in.Materials.Waterproofing.Coverage = 4
 	onStrips := in
-	onStrips.Strips = 12_000
+	onStrips.Strips = []float64{5_000, 5_000, 2_000}
 	seen := map[string]bool{}
 	for _, l := range append(counted(in).Lines, counted(onStrips).Lines...) {
 		seen[l.Code] = true
@@ -43,4 +47,16 @@ func TestPricesByPackMetreAndHour(t *testing.T) {
 	tile := line(t, l, "tile")
 	near(t, "boxes of tile", tile.Price, 60*float64(tile.Packs), 0)
 	near(t, "no price", line(t, l, "sensor-tube").Price, 0, 0)
+}
+
+// Strips are counted piece by piece: a fastener at both ends and none of those between farther off than 300 mm (common
+// practice, from memory). 5 m ask for 17 spaces, 2 m for 7, what is shorter than a space for one.
+func TestFasteners(t *testing.T) {
+	in := bath()
+	in.Units, in.Strips = plane.Millimetres, []float64{5_000, 2_000, 200, 300}
+	l := counted(in)
+	near(t, "strips", line(t, l, "strips").Net, 7.5, 1e-9)
+	near(t, "fasteners", line(t, l, "strip-fixings").Net, 18+8+2+2, 0)
+	in.Units, in.Strips = plane.Inches, []float64{10 * plane.Foot, 10.5 * plane.Foot}
+	near(t, "fasteners a foot apart", line(t, counted(in), "strip-fixings").Net, 11+12, 0)
 }

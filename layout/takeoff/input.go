@@ -18,11 +18,11 @@ type Input struct {
 	Membrane  job.Membrane
 	Tile      job.Tile
 	Materials job.Materials
-	Boards    []string // layers of insulation board in the section, by name
-	Bed       float64  // mm of bed under the tile in the section, 0: it shows none
-	Cut       *CutPlan // of the membrane; nil: strips are counted here
-	Strips    float64  // mm of strips that loose cable is clipped to, in place of a membrane; 0: there is one
-	Labour    []Labour // no labour is taken off when empty
+	Boards    []string  // layers of insulation board in the section, by name
+	Bed       float64   // mm of bed under the tile in the section, 0: it shows none
+	Cut       *CutPlan  // of the membrane; nil: strips are counted here
+	Strips    []float64 // mm, those that loose cable is clipped to in place of a membrane; none: there is one
+	Labour    []Labour  // no labour is taken off when empty
 	// price of one pack by Line.Code, of one unit where it is not sold by the pack; wins over a product's own
 	Prices map[string]float64
 }

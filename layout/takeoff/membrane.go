@@ -8,6 +8,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/language"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/tiling"
 )
 
@@ -109,15 +110,34 @@ func fromOffcut(left []float64, need, roll float64) []float64 {
 	return append(left, roll-need)
 }
 
+// fixedEvery is how far apart a strip is fixed at most, common practice from memory: its ends, and each foot or 300 mm.
+func (b *builder) fixedEvery() float64 {
+	if b.in.Units == plane.Inches {
+		return plane.Foot
+	}
+	return 300
+}
+
+// strips adds those that loose cable is clipped to, and what fixes them.
+func (b *builder) strips() {
+	long, fixings, every := 0.0, 0, b.fixedEvery()
+	for _, s := range b.in.Strips {
+		long += s
+		fixings += 1 + max(1, int(math.Ceil(s/every-plane.Whit)))
+	}
+	b.add(Line{Code: "strips", Item: language.Say("Strips with clips for the cable"), Net: long / 1000, Unit: "m",
+		Basis: b.lengthBasis(language.Say("%d pieces as drawn", len(b.in.Strips)), long),
+		Note:  language.Say("off-cuts not counted")}, 0)
+	b.each("strip-fixings", language.Say("Fasteners of the strips"), fixings, language.Say("at both ends of a piece, "+
+		"and %s apart at most", language.Figure(say.Apart(every, b.in.Units))))
+	b.ask("Strips: length of one, and how they are fixed to what they lie on.")
+}
+
 // membrane adds the membrane and returns the length of its seams in mm.
 func (b *builder) membrane() float64 {
 	m := b.in.Membrane
-	if b.in.Strips > 0 {
-		b.add(Line{Code: "strips", Item: language.Say("Strips with clips for the cable"), Net: b.in.Strips / 1000,
-			Unit:  "m",
-			Basis: b.lengthBasis(language.Say("strips as drawn"), b.in.Strips), Note: language.Say("off-cuts not " +
-				"counted")}, 0)
-		b.ask("Strips: length of one, and how they are fixed to what they lie on.")
+	if len(b.in.Strips) > 0 {
+		b.strips()
 		return 0
 	}
 	l := Line{Code: "membrane", Item: language.Say("Membrane"), Basis: b.tiledBasis(),

@@ -12,7 +12,7 @@ import (
 // membrane, the fill between its pegs, and the bed under the tile.
 func (b *builder) mortars() {
 	m := b.in.Materials
-	if b.in.Strips > 0 {
+	if len(b.in.Strips) > 0 {
 		b.ask("What the cable is bedded in is not in this list: its depth by the section of the build-up, or by " +
 			"others?")
 		b.coat(Line{Code: "bed-mortar", Item: language.Say("Tile-bed mortar"), PackName: "bag"}, m.BedMortar,

@@ -40,7 +40,7 @@ func area(mm2 float64, u plane.Units) language.Figure { return language.Figure(s
 func percent(share float64) language.Figure { return language.Figure(say.PercentGiven(share)) }
 
 func (b *builder) assumptions() {
-	if b.in.Strips == 0 {
+	if len(b.in.Strips) == 0 {
 		b.list.Assumptions = []language.Message{
 			language.Say("Membrane under all tile, strips butted."),
 			language.Say("Cable's volume not taken off the peg fill."),
