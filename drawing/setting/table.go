@@ -120,6 +120,25 @@ func FinePrint(blocks []Block) (fine []Block, ok bool) {
 	return fine, ok
 }
 
+// PlainPrint returns blocks with their lists and tables in plain print; ok is false where all are.
+func PlainPrint(blocks []Block) (plain []Block, ok bool) {
+	plain = slices.Clone(blocks)
+	for i, b := range plain {
+		switch b := Unmeasured(b).(type) {
+		case List:
+			ok = ok || b.Fine
+			b.Fine = false
+			plain[i] = b
+		case Table:
+			if ok = ok || b.Fine; b.Fine {
+				b.Fine, b.wants, b.known = false, nil, nil
+			}
+			plain[i] = b
+		}
+	}
+	return plain, ok
+}
+
 // Row makes plain cells.
 func Row(texts ...string) []Cell {
 	cells := make([]Cell, len(texts))

@@ -127,9 +127,14 @@ func details(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	orders := setAside(p, pages)
 	after := func(aside []setting.Block) ([]*setting.Page, error) { return set(slices.Concat(blocks, aside)) }
 	out, err := fewest(orders, after)
-	if fine := inFinePrint(orders); err == nil && fine != nil && len(out) > len(own)+1 {
+	if fine := inPrint(orders, setting.FinePrint); err == nil && fine != nil && len(out) > len(own)+1 {
 		if finer, wrong := fewest(fine, after); wrong == nil && len(finer) < len(out) {
 			out = finer
+		}
+	}
+	if plain := inPrint(orders, setting.PlainPrint); err == nil && plain != nil {
+		if larger, wrong := fewest(plain, after); wrong == nil && len(larger) <= len(out) {
+			out = larger
 		}
 	}
 	for i, pg := range out {

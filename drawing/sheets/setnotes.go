@@ -61,11 +61,11 @@ func fewest(orders [][]setting.Block, set func([]setting.Block) ([]*setting.Page
 	return best, nil
 }
 
-// inFinePrint are orders of blocks with what may be so in fine print; nil where nothing may.
-func inFinePrint(orders [][]setting.Block) (out [][]setting.Block) {
+// inPrint are orders of blocks in fine or plain print, as printed has them; nil where it changes none.
+func inPrint(orders [][]setting.Block, printed func([]setting.Block) ([]setting.Block, bool)) (out [][]setting.Block) {
 	for _, blocks := range orders {
-		if fine, ok := setting.FinePrint(blocks); ok {
-			out = append(out, fine)
+		if as, ok := printed(blocks); ok {
+			out = append(out, as)
 		}
 	}
 	return out
@@ -130,7 +130,18 @@ func filled(p *layout.Plan, set func([]setting.Block) ([]*setting.Page, error), 
 		}
 		pg.Over = left
 	}
-	return out, nil
+	return inPlainPrint(blocks, out, set), nil
+}
+
+// inPlainPrint sets blocks without fine print where that takes no sheet more than the pages they are set on.
+func inPlainPrint(blocks []setting.Block, pages []*setting.Page,
+	set func([]setting.Block) ([]*setting.Page, error)) []*setting.Page {
+	if plain, ok := setting.PlainPrint(blocks); ok {
+		if larger, err := set(plain); err == nil && len(larger) <= len(pages) {
+			return larger
+		}
+	}
+	return pages
 }
 
 // lastParas gives as many of a list's last paragraphs away as are taken, and returns what is left.

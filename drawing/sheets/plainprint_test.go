@@ -1,0 +1,62 @@
+package sheets
+
+import (
+	"errors"
+	"fmt"
+	"testing"
+
+	"oxturn/drawing/setting"
+)
+
+// TestFinePrintOnlyWhereItSavesASheet: small letters are hard to read where one kneels, and paper
+// is left white beside them for nothing.
+func TestFinePrintOnlyWhereItSavesASheet(t *testing.T) {
+	blocks := []setting.Block{setting.List{Paras: []string{"Cut the roll."}, Fine: true},
+		setting.Table{Cols: []setting.Column{{Head: "Item"}}, Rows: [][]setting.Cell{setting.Row("Grout")}, Fine: true}}
+	var plain []setting.Block
+	setOn := func(n int, err error) func([]setting.Block) ([]*setting.Page, error) {
+		return func(b []setting.Block) ([]*setting.Page, error) {
+			plain = b
+			return make([]*setting.Page, n), err
+		}
+	}
+	fine := make([]*setting.Page, 2)
+	for _, c := range []struct {
+		takes int
+		err   error
+		want  int
+	}{{1, nil, 1}, {2, nil, 2}, {3, nil, 2}, {1, errors.New("no room"), 2}} {
+		if got := inPlainPrint(blocks, fine, setOn(c.takes, c.err)); len(got) != c.want {
+			t.Errorf("plain print takes %d sheets (%v): %d are drawn", c.takes, c.err, len(got))
+		}
+	}
+	if plain[0].(setting.List).Fine || plain[1].(setting.Table).Fine {
+		t.Errorf("still in fine print: %+v", plain)
+	}
+	plain = nil
+	if inPlainPrint(plain, fine, setOn(1, nil)); plain != nil {
+		t.Error("what has no fine print was set again")
+	}
+}
+
+// TestTakeOffOfOneRoomCanBeRead: on A4 it fills its sheet in letters of the usual height.
+func TestTakeOffOfOneRoomCanBeRead(t *testing.T) {
+	set, err := Set(planOf(t, fmt.Sprintf(wideRoom, "[0, 0], [9000, 0], [9000, 5000], [0, 5000]", "5000, 0", "A4")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := 0
+	for _, s := range set {
+		if !kindNamed(takeOffID).Has(s.ID) {
+			continue
+		}
+		for _, text := range s.Texts() {
+			if lines++; text.Height < setting.Note {
+				t.Errorf("%q is %.1f mm high", text.Text, text.Height)
+			}
+		}
+	}
+	if lines < 30 {
+		t.Errorf("%d texts", lines)
+	}
+}
