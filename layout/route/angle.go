@@ -69,3 +69,29 @@ func quarter(a float64) float64 {
 	}
 	return a
 }
+
+// turnable reports whether the first way of an uneven lattice may lie across the longer way of the floor as well.
+func (p Problem) turnable() bool {
+	return p.Uneven != nil && p.Uneven.Along == nil && p.Lattice == nil && !p.Brief && len(p.Frozen) == 0
+}
+
+// turnedOver is the problem with its pegs a quarter turn round.
+func (p Problem) turnedOver() Problem {
+	u, across := *p.Uneven, Angle(p)+math.Pi/2
+	u.Along = &across
+	p.Uneven = &u
+	return p
+}
+
+// worthTurning is how much better, in units of the score, routes must be that have the pegs' first way, and with it the
+// roll or the runs on strips, across the longer way of the floor: that makes more seams, and shorter runs.
+const worthTurning = 0.5
+
+// score is the mean of those of routes.
+func score(routes []Route) float64 {
+	n := 0.0
+	for _, rt := range routes {
+		n += rt.Score.Total
+	}
+	return n / float64(len(routes))
+}

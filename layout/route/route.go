@@ -59,7 +59,8 @@ type Ask struct {
 type Uneven struct {
 	Across          float64 // peg to peg, across the lattice's angle
 	Closest, Widest float64 // the gaps
-	// the angle is that of the walls nearest to this direction, radians; nil: that of the longer way of the floor
+	// the angle is that of the walls nearest to this direction, radians; nil: that of the longer way of the floor, or
+	// across it where routes are clearly better there
 	Along *float64
 	// over 0: the cable is held by nothing but strips across its runs, so far apart. Runs lie along the angle only,
 	// none but the last is shorter, and each link goes from one run to the next

@@ -29,6 +29,22 @@ func Solve(p Problem) ([]Route, error) {
 
 // search is Solve of a sane problem without what is known.
 func search(p Problem) ([]Route, error) {
+	routes, err := searchOneWay(p)
+	if !p.turnable() || err != nil && !errors.As(err, new(*Refusal)) || err == nil && score(routes) < stopScore {
+		return routes, err
+	}
+	other, again := searchOneWay(p.turnedOver())
+	if again == nil && (err != nil || score(other) < score(routes)-worthTurning) {
+		return other, nil
+	}
+	if errors.Is(again, ErrStopped) {
+		return nil, ErrStopped
+	}
+	return routes, err
+}
+
+// searchOneWay is search with the pegs as they come.
+func searchOneWay(p Problem) ([]Route, error) {
 	r := &room{p: p, lattice: chooseLattice(p), steps: p.steps()}
 	best, err := r.solve()
 	refused := errors.As(err, new(*Refusal))

@@ -168,6 +168,30 @@ func TestPlainRoomsAreLaidOnStrips(t *testing.T) {
 	}
 }
 
+// Where nothing fixes the pegs' first way both are tried: here a lead of 1.5 m comes to no end of a run along the longer
+// walls, 3.85 m long with the box at their middle, but to one of those across.
+func TestRunsLieWhereTheLeadReaches(t *testing.T) {
+	p := roomOf(t, outline(0, 4000, 2500), nil, 75, nil)
+	p.Entry = plane.Pt(2000, 0)
+	p.Pitch, p.Bend, p.Uneven = 10, 45, &Uneven{Across: 30, Closest: 90, Widest: 200, Held: 500}
+	p.Cables = []Cable{{ID: "H1", Length: 60e3, LeadReach: 1500}}
+	routes, err := Solve(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if bad := append(broken(p, routes), loose(p, routes[0])...); bad != nil {
+		t.Fatal(bad)
+	}
+	if math.Abs(math.Cos(routes[0].Rows)) > 1e-9 {
+		t.Errorf("the runs lie at %g", routes[0].Rows)
+	}
+	longer := 0.0
+	p.Uneven.Along = &longer
+	if _, err := Solve(p); err == nil {
+		t.Error("runs along the longer walls begin where no lead reaches")
+	}
+}
+
 // What makes no sense of uneven pegs is refused with a reason.
 func TestUnevenPegsThatMakeNoSense(t *testing.T) {
 	rows := math.Pi / 2
