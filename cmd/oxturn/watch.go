@@ -95,6 +95,9 @@ type session struct {
 
 // serve opens the page's port and watches until ctx ends.
 func (s *session) serve(ctx context.Context, o *watchOrder, open bool) int {
+	if o.lan && len(s.reached) == 0 {
+		return s.fail(errors.New("this machine has no address in a network near it; join one first"))
+	}
 	l, err := net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", o.port))
 	if err != nil {
 		return s.fail(fmt.Errorf("%w\nhint: another --port, or none for a free one", err))
