@@ -19,8 +19,10 @@ func TestAccessible(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := atThePage(t, made.page)
+	p := atTheOpenPage(t, made.page)
 	p.rules = headless.Rules(t, p.ctx)
+	p.value(`void (putAway(), Object.assign(job, { name: "", files: {}, photos: {}, drafts: [] }), changed(), enter("Files"))`)
+	p.until(`document.querySelector("#panel h2").textContent === "A floor to warm"`)
 	p.fits("files")
 	p.press("Files")
 	p.drawn(func() { p.press("Start") })

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 
 	"oxturn/layout/skip"
 )
@@ -274,8 +275,12 @@ func (p person) onSite() {
 	p.press("Compare")
 	answer("X230-")
 	ask("Lay the cable")
-	p.value(`document.querySelector("#panel .run .main").click()`)
-	p.sees("#panel .run b", "2")
+	p.value(`document.querySelector("#panel .run .main").focus()`)
+	p.keys(kb.Enter)
+	p.until(`document.querySelector("#panel .run b").textContent === "2"`)
+	if got := p.value(`document.activeElement.textContent`); got != "Laid" {
+		p.t.Errorf("after a run is laid the focus is on %q", got)
+	}
 	p.until(`view.shown.startsWith("cable-plan") && document.querySelector("#paper .laying path")`)
 	if got := p.value(`Math.abs(document.querySelector("#paper .laying path").getTotalLength() * view.ratio - laying.run.to +
 		laying.run.from) < 10`); got != "true" {

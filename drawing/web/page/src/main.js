@@ -208,6 +208,7 @@ async function startFrom(kind, units) {
   putAway();
   await job.load(kind + ".toml", { [kind + ".toml"]: new TextDecoder().decode(made.bytes) });
   enter("Room");
+  $("panel").focus();
 }
 
 // draftFrom makes a job of a file from elsewhere, as the command does, and shows its text:
@@ -318,7 +319,7 @@ const wayBack = {
   // went closes what was opened last; where nothing is open, the page is left
   went() {
     this.kept = false;
-    if (view.hand) view.hand.close(); else if (mode === "Site" && asked) { asked = ""; enter(mode); } else { history.back(); return; }
+    if (view.hand) view.hand.close(); else if (mode === "Site" && asked) { asked = ""; enter(mode); $("panel").focus(); } else { history.back(); return; }
     if (view.hand || mode === "Site" && asked) this.keep();
   },
 };

@@ -24,7 +24,7 @@ function sitePanel(panel) {
     return;
   }
   const [words, , card] = questions[asked];
-  panel.replaceChildren(element("div", { class: "row" }, button(say("\u2190 Back"), () => { if (view.photo) { pointing.close(); return; } asked = ""; sitePanel(panel); })), element("h2", {}, say(words)), card());
+  panel.replaceChildren(element("div", { class: "row" }, button(say("\u2190 Back"), () => { if (view.photo) { pointing.close(); return; } asked = ""; sitePanel(panel); panel.focus(); })), element("h2", {}, say(words)), card());
 }
 
 const input = (label, more) => element("input", { "aria-label": label, autocomplete: "off", autocapitalize: "off", ...more });
@@ -71,23 +71,30 @@ function checkCard() {
 function layCard() {
   const table = sheets.state.tables.find((t) => t.id === "table:runs");
   if (!table || !table.rows.length) return element("p", {}, say("There is no drawing yet."));
-  const box = element("div");
   const runs = table.rows.map((r) => [r[0], r[1], r[2], r[4], r[6]].join("\t")), had = kept.get("laid") || []; // as they were when they were laid
-  const other = runs.findIndex((r, i) => r !== had[i]);
-  let n = other < 0 ? runs.length : other, told = had.length > n ? say("Runs laid by an earlier plan: %s; of them the same in this one: %s.", had.length, n) : "";
-  const to = (m) => { n = Math.max(0, Math.min(m, runs.length)); told = ""; kept.set("laid", runs.slice(0, n)); show(); };
+  const other = runs.findIndex((r, i) => r !== had[i]), same = other < 0 ? runs.length : other;
+  const told = element("p", { class: "slip", hidden: had.length <= same }, say("Runs laid by an earlier plan: %s; of them the same in this one: %s.", had.length, same));
+  const now = element("div", { "aria-live": "polite" }), list = element("tbody");
+  const back = button(say("One back"), () => to(n - 1)), on = button(say("Laid"), () => to(n + 1), { class: "main" }); // these stay, and the focus with them
+  let n = same;
+  const to = (m) => { n = Math.max(0, Math.min(m, runs.length)); told.hidden = true; kept.set("laid", runs.slice(0, n)); show(); };
   const show = () => {
     const row = table.rows[n];
     laying.show(row);
-    const now = row ? element("div", {}, say("run") + " ", element("b", {}, row[2]), row[3] + ", " + say("%s pegs", row[4]), element("br"),
-      row[5] === "-" ? say("the next one does not lie beside it") : say("then %s pegs to the next", row[5]), element("br"), say("cable used at its end: %s", row[6]), element("br"), halfway(row)) :
-      element("div", {}, element("b", {}, say("All laid")), say("Read the cable before it is covered."));
-    box.replaceChildren(told ? element("p", { class: "slip" }, told) : "", element("div", { class: "run" }, button(say("One back"), () => to(n - 1), { disabled: n === 0 }), now, button(say("Laid"), () => to(n + 1), { class: "main", disabled: !row })),
-      element("table", { class: "runs" }, element("tbody", {}, ...table.rows.map((r, i) => element("tr", { class: i === n ? "now" : i < n ? "done" : "" }, ...[r[1], r[2], r[3], r[4], r[6]].map((c) => element("td", {}, c)))))));
+    now.replaceChildren(...(row ? runWords(row) : [element("b", {}, say("All laid")), say("Read the cable before it is covered.")]));
+    list.replaceChildren(...table.rows.map((r, i) => element("tr", { class: i === n ? "now" : i < n ? "done" : "" }, ...[r[1], r[2], r[3], r[4], r[6]].map((c) => element("td", {}, c)))));
+    if (!row && document.activeElement === on) back.focus();
+    if (!n && document.activeElement === back) on.focus();
+    back.disabled = !n;
+    on.disabled = !row;
   };
   show();
-  return box;
+  return element("div", {}, told, element("div", { class: "run" }, back, now, on), element("table", {}, list));
 }
+
+// runWords say how a run lies.
+const runWords = (row) => [say("run") + " ", element("b", {}, row[2]), row[3] + ", " + say("%s pegs", row[4]), element("br"),
+  row[5] === "-" ? say("the next one does not lie beside it") : say("then %s pegs to the next", row[5]), element("br"), say("cable used at its end: %s", row[6]), element("br"), halfway(row)];
 
 // The run that is to be laid now stands out on the drawing.
 const laying = {
