@@ -21,11 +21,16 @@ type pair struct {
 	forms    func() []pairForm
 
 	lock  sync.Mutex
-	found map[string]string // what was asked for already; empty: no message
+	whole map[string]string // what was asked for already; empty: no message
+	found map[string]string // the parts of the text that is asked for now
 }
 
 // mostFound is how many answers are kept: far more than a set asks for, and few for a browser that draws all day.
 const mostFound = 8192
+
+// mostParts is how many parts of one text are looked for, several times what the longest that is a message takes: of
+// one in which a clause is no message every way to part the rest would be tried, for minutes.
+const mostParts = 4000
 
 // A pairForm recognizes a text of the one language, and has its message in the other.
 type pairForm struct {
@@ -37,7 +42,7 @@ type pairForm struct {
 var pairs = sync.OnceValue(func() (out [len(tags)][len(tags)]*pair) {
 	for from := range out {
 		for to := range out[from] {
-			p := &pair{from: Language(from), to: Language(to), found: map[string]string{}}
+			p := &pair{from: Language(from), to: Language(to), whole: map[string]string{}, found: map[string]string{}}
 			p.forms = sync.OnceValue(p.work)
 			out[from][to] = p
 		}
@@ -97,10 +102,15 @@ func (l Language) entryOf(key string) entry {
 func (p *pair) in(text string) string {
 	p.lock.Lock()
 	defer p.lock.Unlock()
-	if len(p.found) > mostFound {
-		clear(p.found)
+	said, known := p.whole[text]
+	if !known {
+		if len(p.whole) > mostFound {
+			clear(p.whole)
+		}
+		clear(p.found) // else what is found would hang on what was asked for before
+		said, _ = p.said(plainBlanks(text))
+		p.whole[text] = said
 	}
-	said, _ := p.said(plainBlanks(text))
 	return said
 }
 
@@ -110,7 +120,7 @@ func plainBlanks(text string) string { return strings.ReplaceAll(text, "\u00a0",
 // said also tells whether the text is a message, or a figure.
 func (p *pair) said(text string) (string, bool) {
 	said, known := p.found[text]
-	if !known {
+	if !known && len(p.found) < mostParts {
 		p.found[text] = "" // no message by itself
 		said = p.search(text)
 		p.found[text] = said
@@ -118,10 +128,11 @@ func (p *pair) said(text string) (string, bool) {
 	return said, said != ""
 }
 
-// search looks for the message that a text is: for one that says much itself, then in its parts.
+// search looks for the message that a text is: sentence by sentence, lest a value is taken to end in the next; for one
+// that says much itself, then in its other parts.
 func (p *pair) search(text string) string {
 	for _, look := range []func(string) string{
-		p.word, p.figure, p.words,
+		p.word, p.figure, p.words, p.sentences,
 		func(text string) string { return p.form(text, true) },
 		p.inParts, p.clear,
 		func(text string) string { return p.form(text, false) },
@@ -212,25 +223,34 @@ func (p *pair) with(f pairForm, values []string) string {
 		}
 		said[i] = own
 	}
-	next := 0
-	return verbIn().ReplaceAllStringFunc(f.entry.counted(p.to, []any{count(values[0])}), func(verb string) string {
+	next, last := 0, len(f.verbs)-1
+	out := verbIn().ReplaceAllStringFunc(f.entry.counted(p.to, []any{count(values[0])}), func(verb string) string {
 		if verb == "%%" {
 			return "%"
 		}
 		next = numbered(verb, next) + 1
 		return said[next-1]
 	})
+	if strings.HasSuffix(said[last], ".") && f.pieces[last+1] == "" && !strings.HasSuffix(out, said[last]) {
+		return "" // the stop is the sentence's, not the value's
+	}
+	return out
 }
 
 // mostLetter is the length of a letter of a wall, which is none of the words that are one letter.
 const mostLetter = 1
 
 // name matches what stays in every language: nothing, a label, a unit, words with capitals.
-var name = pattern.Of(`^(?:[\p{Lu}\d][^\s:;,]*(?: [\p{Lu}\d][^\s:;,]*)*|\p{L}{1,3}[²³]?)?$`)
+var name = pattern.Of(`^(?:[\p{Lu}\d][^\s:;,]*(?: [\p{Lu}\d][^\s:;,]*)*|\p{L}{1,3}[²³]?|°[CF])?$`)
 
-// inParts is a text of several messages, one after the other or joined by marks.
-func (p *pair) inParts(text string) string {
-	for _, mark := range []string{". ", "; ", ": ", ", "} {
+// sentences is a text of several messages, one after the other.
+func (p *pair) sentences(text string) string { return p.partedAt(text, ". ") }
+
+// inParts is a text of several messages joined by marks.
+func (p *pair) inParts(text string) string { return p.partedAt(text, "; ", ": ", ", ") }
+
+func (p *pair) partedAt(text string, marks ...string) string {
+	for _, mark := range marks {
 		for at := strings.LastIndex(text, mark); at > 0; at = strings.LastIndex(text[:at], mark) {
 			if said := p.parted(text, at, mark); said != "" {
 				return said
@@ -272,8 +292,8 @@ var (
 // parted is a text with a mark at a place, both sides of it messages, or one a name.
 func (p *pair) parted(text string, at int, mark string) string {
 	before, after := text[:at], text[at+len(mark):]
-	if mark == ". " { // the full stop belongs to its sentence
-		before, mark = before+".", " "
+	if mark == ". " {
+		return p.after(before+".", after)
 	}
 	if said := p.joined(before, mark, after); said != "" {
 		return said
@@ -282,9 +302,9 @@ func (p *pair) parted(text string, at int, mark string) string {
 	first, is := p.said(before)
 	rest, also := p.said(after)
 	switch {
-	case !is && (mark == " " || !also || !name().MatchString(before)):
+	case !is && (!also || !name().MatchString(before)):
 		return ""
-	case !also && (mark == " " || !is || !name().MatchString(after)):
+	case !also && (!is || !name().MatchString(after)):
 		return ""
 	case !is:
 		first = before
@@ -292,6 +312,24 @@ func (p *pair) parted(text string, at int, mark string) string {
 		rest = after
 	}
 	return first + p.to.Joint(mark) + rest
+}
+
+// after is a text of two sentences, or one and more; the full stop belongs to the first.
+func (p *pair) after(before, after string) string {
+	if first, is := p.said(before); is {
+		if rest, also := p.said(after); also {
+			return begun(before, first) + " " + begun(after, rest)
+		}
+	}
+	return p.joined(before, " ", after)
+}
+
+// begun is what a sentence is in the other language, with a capital where it has one.
+func begun(sentence, said string) string {
+	if first, _ := utf8.DecodeRuneInString(sentence); unicode.IsUpper(first) {
+		return capital(said)
+	}
+	return said
 }
 
 // joined is a text of two messages of which one has the mark between them.
@@ -339,7 +377,7 @@ func (p *pair) figure(text string) string {
 
 // units are what stands behind figures, and between two of them.
 var units = strings.Fields("mm m cm m² m³ in ft ft² ft³ V W A W/m W/ft W/m² W/ft² Ω kΩ MΩ mA nF kg kg/L lb L mL gal " +
-	"oz kWh h min K % °C °F ° / x")
+	"oz kWh h min K % °C °F ° / x W/(m W/(m² m²K/W Btu/(h")
 
 // numeral matches a figure; decimalSign what stands between two of its digits.
 var (
