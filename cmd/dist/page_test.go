@@ -98,6 +98,7 @@ func TestPage(t *testing.T) {
 	p.byMouse()
 	p.sameBytes(made)
 	p.walls()
+	p.lists()
 	p.text()
 	p.onSite()
 	if err := chromedp.Do(p.ctx, chromedp.Navigate("file://"+made.page)); err != nil {
@@ -220,6 +221,22 @@ func (p person) walls() {
 		p.t.Errorf("wall A was typed as %s and is %s", taped, got)
 	}
 	p.drawn(func() { p.value(`document.getElementById("undo").click()`) })
+}
+
+// lists are typed with commas, without what a file has round them.
+func (p person) lists() {
+	p.t.Helper()
+	for _, c := range [][3]string{{"texts", "X230-12, X230-16", `["X230-12", "X230-16"]`}, {"texts", "X230-12", `["X230-12"]`},
+		{"texts", `["X230-12"]`, `["X230-12"]`}, {"point", "90, 8 cm", `[90, "8 cm"]`}, {"place", "B 4ft", `"B 4ft"`}} {
+		p.value(`void (window.made = "", written(` + quoted(c[1]) + `, ` + quoted(c[0]) + `).then((text) => { made = text; }))`)
+		p.until("made")
+		if got := p.value("made"); got != c[2] {
+			p.t.Errorf("%s for %s is written as %s, not %s", c[1], c[0], got, c[2])
+		}
+	}
+	if got := p.value(`plainList('["X230-12", "X230-16"]')`); got != "X230-12, X230-16" {
+		p.t.Errorf("two cables are shown as %s", got)
+	}
 }
 
 // text makes a slip in the text and goes to its line.

@@ -95,12 +95,31 @@ function fieldRow(part, held, known) {
   return keyRow(part, k, held.text.replace(/\s*\n\s*/g, " "), held.value.includes("\n"));
 }
 
+const listTypes = ["texts", "lengths", "size", "shares", "point", "place"];
+
+// written is what is typed for a key as the file has it. A list is typed with commas and without its brackets.
+async function written(typed, type) {
+  if (type === "text" || type === "choice") return JSON.stringify(typed);
+  if (typed.startsWith("[") || !listTypes.includes(type) || type !== "texts" && !typed.includes(",")) return literal(typed);
+  const all = typed.split(",").map((s) => s.trim()).filter(Boolean);
+  return "[" + (type === "texts" ? all.map((s) => JSON.stringify(s)) : await Promise.all(all.map(literal))).join(", ") + "]";
+}
+
+// plainList is a list of texts as it is typed, if it can be
+function plainList(value) {
+  try {
+    const all = JSON.parse(value);
+    return all.every((s) => typeof s === "string" && !/[,[]/.test(s)) ? all.join(", ") : value;
+  } catch { return value; }
+}
+
 // keyRow is one key's control; an empty one takes the key out.
 function keyRow(part, k, value, long) {
   const key = k.Path.split(".").pop();
+  if (k.Type === "texts" && !long) value = plainList(value);
   const set = async (typed) => {
     if (typed === value) return;
-    await act(typed === "" ? { do: "unset", table: part.table, key } : { do: "set", table: part.table, key, value: k.Type === "text" || k.Type === "choice" ? JSON.stringify(typed) : await literal(typed) });
+    await act(typed === "" ? { do: "unset", table: part.table, key } : { do: "set", table: part.table, key, value: await written(typed, k.Type) });
   };
   let control;
   if (long) {
