@@ -36,7 +36,8 @@ func roomKeys() []Key {
 			Doc: "As the tiler set out: a corner of one whole tile, and a second point along the same edge in " +
 				"the direction that its row runs; the tile lies to the left of that line, its longer side along it",
 			Example: "first_tile = [[150, 90], [2250, 90]]"},
-		Key{Path: "rolled", Type: TypeText, Otherwise: "along the longer way of the floor, or across it where the cable lies better so",
+		Key{Path: "rolled", Type: TypeText, Otherwise: "along the longer way of the floor, or across it where the " +
+			"cable lies better so",
 			Doc: "The wall along which the membrane is rolled out, by its letter, or that direction, as in along; " +
 				"where its pegs lie otherwise along the roll than across it", Example: `rolled = "A"`},
 		Key{Path: "along", Type: TypeText, Otherwise: "whichever way covers the floor better",

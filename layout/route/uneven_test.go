@@ -168,8 +168,8 @@ func TestPlainRoomsAreLaidOnStrips(t *testing.T) {
 	}
 }
 
-// Where nothing fixes the pegs' first way both are tried: here a lead of 1.5 m comes to no end of a run along the longer
-// walls, 3.85 m long with the box at their middle, but to one of those across.
+// Where nothing fixes the pegs' first way both are tried: here a lead of 1.5 m comes to no end of a run along the
+// longer walls, 3.85 m long with the box at their middle, but to one of those across.
 func TestRunsLieWhereTheLeadReaches(t *testing.T) {
 	p := roomOf(t, outline(0, 4000, 2500), nil, 75, nil)
 	p.Entry = plane.Pt(2000, 0)
