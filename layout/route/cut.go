@@ -21,8 +21,8 @@ type parting struct {
 }
 
 // waysToCut is how many ways there are to part a region: along either axis of the
-// lattice, the first cable on either side, strays left or joined.
-const waysToCut = 8
+// lattice, the first cable on either side, strays left or joined, or across one passage.
+const waysToCut = 12
 
 // cut parts region into shares for a cable and the rest of them, a gap apart.
 func (r *room) cut(region plane.Region, first int, rest []int) (a, b plane.Region, err error) {
@@ -125,7 +125,7 @@ func (r *room) tryCut(g *grid, region plane.Region, p parting, low bool) []cutFl
 	if !math.IsInf(best.cost, 1) && strays(best.a) < mostStrays && strays(best.b) < mostStrays {
 		return []cutFloor{best}
 	}
-	return []cutFloor{best, r.joinedCut(g, region, p, low, gap)}
+	return []cutFloor{best, r.joinedCut(g, region, p, low, gap), r.doorCut(g, region, p, low, gap)}
 }
 
 // mostStrays is the share of a part's floor that may lie apart from its largest piece.
