@@ -91,9 +91,15 @@ func TestPage(t *testing.T) {
 	p := atTheOpenPage(t, made.page)
 	p.fromFile(made)
 	p.press("Files")
+	p.value(`void (window.came = [], window.watch = new MutationObserver(() => came.push(document.querySelector("#paper svg")
+		?.getAttribute("class") || "")), watch.observe(document.getElementById("paper"), { childList: true }))`)
 	p.drawn(func() { p.press("Start") })
 	p.sees("#status", "up to date")
 	p.until(`document.querySelector("#paper svg g.layer")`)
+	if p.value(`came.includes("glimpse") && !came.at(-1) && !document.querySelector(".glimpse")`) != "true" {
+		t.Errorf("a new job's cable was not seen before its sheets were drawn: %s", p.value("came.join()"))
+	}
+	p.value("watch.disconnect() ?? ''")
 	p.along()
 	p.byMouse()
 	p.sameBytes(made)

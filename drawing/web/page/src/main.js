@@ -71,8 +71,8 @@ async function draw() {
 // early shows what is looked at, while the rest is drawn.
 function early(part) {
   if (again) return;
-  if (view.hand === placing) placing.again(); else if (part.sheet) sheets.early(part.sheet);
-  if (job.saved) status(say("drawing the other sheets"), false, true);
+  if (view.hand === placing) placing.again(); else if (part.sheet) sheets.early(part.sheet); else glimpse().catch(() => { /* the text has a slip by now, which is told */ });
+  if (job.saved && sheets.state.sheets.length) status(say("drawing the other sheets"), false, true);
 }
 
 async function take(state) {
@@ -83,6 +83,7 @@ async function take(state) {
   sheets.state = good ? state : { ...sheets.state, problems: state.problems };
   $("view").classList.toggle("old", !good);
   $("hint").textContent = good || sheets.state.sheets.length ? "" : say("No drawing yet: the job has errors.");
+  if (!sheets.state.sheets.length && !view.hand) $("paper").replaceChildren();
   showWrong(good ? [] : state.problems.filter((p) => p.severity === "error"));
   if (good && view.hand === placing) await placing.again(); else if (good) await sheets.show(view.shown); else if (view.hand === placing) placing.panel();
   if (mode === "Text") problems();

@@ -310,4 +310,15 @@ const placing = {
   },
 };
 
+// glimpse shows how the cable of a new job lies, until its sheets are drawn: that takes as long again.
+async function glimpse() {
+  const nothing = () => !view.svg && !view.hand && !sheets.state.sheets.length, rooms = nothing() ? await engine.ask("arrange", { name: job.name, text: job.text }) : [];
+  if (!rooms.length || !nothing()) return;
+  const room = rooms[0], path = (points, kind, end = "Z") => drawnAs("path", { d: "M" + points.map((p) => p[0] + " " + -p[1]).join("L") + end, class: kind });
+  const xs = room.outline.map((p) => p[0]), ys = room.outline.map((p) => -p[1]), x = Math.min(...xs), y = Math.min(...ys), w = Math.max(...xs) - x, h = Math.max(...ys) - y, edge = Math.max(w, h) / 9;
+  $("hint").textContent = "";
+  $("paper").replaceChildren(drawnAs("svg", { class: "glimpse", viewBox: [x - edge, y - edge, w + 2 * edge, h + 2 * edge].join(" ") }, path(room.outline, "floor"),
+    ...room.things.filter((t) => t.shape.length > 1).map((t) => path(t.shape, "thing")), ...(room.cables || []).map((c) => path(c, "cable", ""))));
+}
+
 const areaOf = (ring) => ring.reduce((sum, p, i) => { const q = ring[(i + 1) % ring.length]; return sum + p[0] * q[1] - q[0] * p[1]; }, 0) / 2;
