@@ -29,6 +29,7 @@ type Scene struct {
 	Scales   []drawing.Scale          // nil: those that suit a floor
 	North    bool                     // a north arrow belongs to it
 	crowded  func(ratio float64) bool // whether the scale is too small to read; nil: never
+	tooSmall func(ratio float64) bool // whether it is too small for the sake of what stands beside it; nil: never
 	Partly   bool                     // it shows a cable that is laid in part
 	HandOver bool                     // one page of A4 or letter, where it can be read at that size
 	Cut      bool                     // it shows a part of the floor: what lies beyond its borders is cut off
@@ -41,8 +42,9 @@ type Scene struct {
 func OfRoom(k setting.Kind, r *layout.Room) Scene {
 	return Scene{
 		Kind: k, Room: r, Bounds: TurnedBounds(r.Job), Right: Right(r.Job), North: true,
-		Border:  func(ratio float64) (left, right, top, bottom float64) { return Border(r.Job, ratio) },
-		crowded: func(ratio float64) bool { return setting.Narrow(r, ratio, setting.Crowded) },
+		Border:   func(ratio float64) (left, right, top, bottom float64) { return Border(r.Job, ratio) },
+		crowded:  func(ratio float64) bool { return setting.Narrow(r, ratio, setting.Crowded) },
+		tooSmall: func(ratio float64) bool { return setting.Narrow(r, ratio, setting.ToldApart) },
 	}
 }
 
@@ -196,7 +198,7 @@ func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
 	t.Scale, t.Paper = Longest, p.Job.Language.Text("tabloid")
 	return setting.Need{
 		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: p.Job.Figures().Units},
-		Scales: s.Scales, Half: s.half,
+		Scales: s.Scales, Half: s.half, TooSmall: s.tooSmall,
 		Ty: setting.NewTypesetter(p.Job.Language, p.Job.Also...), Titles: map[setting.TitleKey]float64{},
 	}
 }

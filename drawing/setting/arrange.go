@@ -201,10 +201,12 @@ type Need struct {
 	Scales []drawing.Scale
 	papers []drawing.Paper
 	Ty     *Typesetter
-	Titles map[TitleKey]float64 // heights of the title block asked for before
-	Half   Half                 // of the frame
-	least  float64              // width of a column where there are several
-	must   int                  // as of the level that is tried
+	// whether the drawing is too small at a scale to be read for the sake of what stands beside it; nil: never
+	TooSmall func(ratio float64) bool
+	Titles   map[TitleKey]float64 // heights of the title block asked for before
+	Half     Half                 // of the frame
+	least    float64              // width of a column where there are several
+	must     int                  // as of the level that is tried
 }
 
 // A TitleKey is what the height of a title block hangs on.
@@ -373,6 +375,9 @@ func (n Need) fullest(blocks []Block) (Arrangement, bool) {
 	var found Arrangement
 	any := false
 	for _, s := range n.Scales {
+		if any && n.tooSmall(s) {
+			return found, any
+		}
 		a, ok := n.at(s, blocks, true)
 		switch {
 		case !ok:
@@ -390,6 +395,8 @@ func (n Need) fullest(blocks []Block) (Arrangement, bool) {
 	return found, any
 }
 
+func (n Need) tooSmall(s drawing.Scale) bool { return n.TooSmall != nil && n.TooSmall(s.Ratio) }
+
 // mustWorth is how many times smaller a drawing may be for what must stand beside it.
 const mustWorth = 1.6
 
@@ -398,7 +405,7 @@ const mustWorth = 1.6
 func (n Need) withMust(blocks []Block) (Arrangement, bool) {
 	alone := math.Inf(1)
 	for _, s := range n.Scales {
-		if s.Ratio > mustWorth*alone {
+		if s.Ratio > mustWorth*alone || !math.IsInf(alone, 1) && n.tooSmall(s) {
 			break
 		}
 		if math.IsInf(alone, 1) && slices.ContainsFunc(n.papers,

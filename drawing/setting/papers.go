@@ -75,6 +75,10 @@ func widePaper(u plane.Units) string {
 // to count.
 const Crowded = 2.5
 
+// ToldApart is the same at which they are told apart at a glance: a plan is not made smaller for what
+// stands beside it, and a part of a floor is not drawn smaller.
+const ToldApart = 2.0
+
 // Legible is the same below which they cannot be told apart.
 const Legible = 1.2
 

@@ -131,8 +131,8 @@ func lookUp(p *layout.Plan) []setting.Block {
 	if len(p.ToLookUp) == 0 {
 		return nil
 	}
-	l := setting.List{Head: p.Job.Language.Textf("To look up, %s", p.Job.Language.Text(titled(p.Job.Supply.Region))),
-		Number: 1, Fine: onSmall(p)}
+	region := p.Job.Language.Text(circuit.Titled(p.Job.Supply.Region))
+	l := setting.List{Head: p.Job.Language.Textf("To look up, %s", region), Number: 1, Fine: onSmall(p)}
 	of := oneEdition(p.ToLookUp)
 	if of != "" {
 		l.Head += p.Job.Language.Joint(": ") + of
@@ -165,15 +165,6 @@ func oneEdition(rules []circuit.Warning) string {
 // wholeStandards keeps the letters and the number of a standard on one line.
 func wholeStandards(text string) string {
 	return standardNumber().ReplaceAllString(text, "$1"+setting.NoBreak+"$2")
-}
-
-// titled writes the name of a region with capitals.
-func titled(name string) string {
-	words := strings.Fields(name)
-	for i, w := range words {
-		words[i] = strings.ToUpper(w[:1]) + w[1:]
-	}
-	return strings.Join(words, " ")
 }
 
 // sensorLine is what the sensor should read in a room, for hook-up.

@@ -19,9 +19,6 @@ import (
 // partsID is the kind of the sheets that show a floor again in parts.
 const partsID = "parts"
 
-// toldApart is the least distance between runs on the sheet of a part, mm on paper.
-const toldApart = 2.0
-
 // mostParts is how many sheets a floor is drawn on in parts at most: with more of them nobody finds
 // his place, and larger paper is what helps.
 const mostParts = 12
@@ -135,7 +132,7 @@ func (t partition) nameOnWhole(v *floorplan.View, i int) {
 // partScale is the smallest scale at which a room's runs are told apart.
 func partScale(r *layout.Room, u plane.Units) (found drawing.Scale, ok bool) {
 	for _, s := range drawing.ScalesFor(u) {
-		if !setting.Narrow(r, s.Ratio, toldApart) {
+		if !setting.Narrow(r, s.Ratio, setting.ToldApart) {
 			found, ok = s, true
 		}
 	}

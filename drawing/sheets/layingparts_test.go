@@ -78,9 +78,9 @@ func TestPartsHoldTheWholeCable(t *testing.T) {
 				got += ratio * cableIn(pg.Sheet, within(pg.Sheet))
 			}
 			for _, c := range p.Rooms[0].Cables {
-				if c.Spacing/ratio < toldApart {
+				if c.Spacing/ratio < setting.ToldApart {
 					t.Errorf("runs are %.2f mm apart on the sheets of parts, want %v or more", c.Spacing/ratio,
-						toldApart)
+						setting.ToldApart)
 				}
 				whole := drawing.Rounded(drawing.View{Ratio: ratio}.Pts(c.Path), c.BendRadius/ratio)
 				want += ratio * lengthOf(drawing.Flatten(whole, 0.02))

@@ -1,5 +1,7 @@
 package circuit
 
+import "strings"
+
 // A Figure is a value of a region with where it was read.
 type Figure struct {
 	Value  float64
@@ -83,6 +85,15 @@ var (
 
 // All are the regions by name.
 var All = []Region{NorthAmerica, Europe, Elsewhere}
+
+// Titled returns the name of a region as a heading has it: "North America".
+func Titled(name string) string {
+	words := strings.Fields(name)
+	for i, w := range words {
+		words[i] = strings.ToUpper(w[:1]) + w[1:]
+	}
+	return strings.Join(words, " ")
+}
 
 // RegionNamed returns the region of a name. A job that names none is taken for
 // North American where it is written in inches; where it is metric it may be

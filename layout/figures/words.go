@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/heat"
 	"oxturn/layout/language"
 	"oxturn/layout/plane"
@@ -273,7 +274,8 @@ func (p *page) region(r *Report) {
 	if len(r.ToLookUp) == 0 {
 		return
 	}
-	p.head("To look up, %s (what rules remind of; whether they are met is not judged here)", r.Supply.Region)
+	p.head("To look up, %s (what rules remind of; whether they are met is not judged here)",
+		circuit.Titled(r.Supply.Region))
 	for _, w := range r.ToLookUp {
 		p.b.WriteString("  - " + p.told.Retold(w) + "\n")
 	}

@@ -430,7 +430,7 @@ func TestUseLossAndRegionInWords(t *testing.T) {
 		"  grout           3 days (default), not yet placed, or its day is not written down",
 		"", "Heat loss, Bath (simplified; no room temperature is promised)",
 		"  result          loses 300 W; covers half", "  counted         wall: 6 m²; U 1", "                  air",
-		"", "To look up, europe (what rules remind of; whether they are met is not judged here)", "  - zone 1",
+		"", "To look up, Europe (what rules remind of; whether they are met is not judged here)", "  - zone 1",
 		"  - zone 2")
 }
 
