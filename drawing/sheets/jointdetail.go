@@ -166,7 +166,7 @@ func (d jointDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	if d.numbered {
 		box.X1 -= detailName
 	}
-	v := detailView{jointDetail: d, Page: pg, box: box}
+	v := detailView{jointDetail: d, Page: pg, box: box, right: at.X + w}
 	v.draw()
 	for i, l := range d.wrapped(pg.Ty, w) {
 		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + detailBelow + setting.Note + float64(i)*setting.Leading}, l,
@@ -178,7 +178,8 @@ func (d jointDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 type detailView struct {
 	jointDetail
 	*setting.Page
-	box drawing.Box
+	box   drawing.Box
+	right float64 // up to where the column goes
 }
 
 func (v detailView) len(mm float64) float64 { return mm / v.scale.Ratio }
@@ -284,7 +285,7 @@ type callout struct {
 }
 
 // callOut writes names in a row under the floor, in order from the left, a
-// leader from each to what it names. The last of names is left out where they have no room.
+// leader from each to what it names. The last of names are left out where they have no room.
 func (v detailView) callOut(names []callout) {
 	const apart = 3.0
 	left, right := v.box.X0-floorplan.Poche, v.box.X1
@@ -297,8 +298,8 @@ func (v detailView) callOut(names []callout) {
 		}
 		return sum
 	}
-	if last := len(names) - 1; wide(names)-apart > right-left {
-		names = names[:last]
+	for len(names) > 1 && wide(names)-apart > right-left {
+		names = names[:len(names)-1]
 	}
 	slices.SortFunc(names, func(a, b callout) int { return cmp.Compare(a.at.X, b.at.X) })
 	free := left
@@ -382,11 +383,16 @@ func (v detailView) across(a, b float64) {
 	v.Add(symbols.Arrowhead(p, drawing.Pt{X: -1})...)
 	v.Add(symbols.Arrowhead(q, drawing.Pt{X: 1})...)
 	text := v.fig.Textf("%s clear", v.fig.Fine().Length(v.clear))
-	if fonts.Width(fonts.Lettering, text, setting.Note) < b-a-1 {
+	wide := fonts.Width(fonts.Lettering, text, setting.Note)
+	if wide < b-a-1 {
 		v.Write(p.Lerp(q, 0.5).Add(drawing.Pt{Y: -1}), text, setting.Note, drawing.Middle)
 		return
 	}
-	v.Write(drawing.Pt{X: b + 2, Y: y - 1}, text, setting.Note, drawing.Start)
+	at := drawing.Pt{X: b + 2, Y: y - 1}
+	if last := v.right - wide; at.X > last {
+		at = drawing.Pt{X: last, Y: y - 2} // over the line at the cable
+	}
+	v.Write(at, text, setting.Note, drawing.Start)
 }
 
 // drawHolding draws what holds the cable: a strip on either side, or pegs, and returns where pegs are.

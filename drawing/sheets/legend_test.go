@@ -231,6 +231,8 @@ func lookOf(p *drawing.Path, r *layout.Room) (s signs.Sign, ok bool) {
 		switch {
 		case is(drawing.SeamLine()):
 			return signs.Seam, true
+		case is(drawing.StripLine()):
+			return signs.Strip, true
 		case is(drawing.FixtureLine()):
 			return signs.Crossing, true
 		}

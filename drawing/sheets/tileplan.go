@@ -306,7 +306,7 @@ func (t tileView) nameSize(v *floorplan.View, all []tiling.Piece, text string) {
 // rowStep is how far rows are apart on paper at least that are all numbered, mm.
 const rowStep = 5.0
 
-// nameRows numbers the rows in their first tiles.
+// nameRows numbers the rows in their first tiles, or the next.
 func (t tileView) nameRows(v *floorplan.View) {
 	if t.Numbers == nil {
 		return
@@ -315,30 +315,36 @@ func (t tileView) nameRows(v *floorplan.View) {
 	if v.Paper.Len(t.Width+t.Joint) < rowStep {
 		every = 5
 	}
-	for i := range t.Numbers.Rows {
-		if (i+1)%every != 0 {
-			continue
+	for i := every - 1; i < len(t.Numbers.Rows); i += every {
+		l := &lettering.Label{Text: "R" + strconv.Itoa(i+1), Height: drawing.H25, Face: fonts.LetteringBold, Rank: 7,
+			Option: true}
+		for column := 1; column <= 2 && l.Spots == nil; column++ { // a first tile may be cut too narrow
+			t.nameAt(v, l, tiling.Place{Row: i + 1, Column: column})
 		}
-		ring, ok := t.Numbers.Outline(tiling.Place{Row: i + 1, Column: 1})
-		if !ok {
-			continue
+		if l.Spots != nil {
+			v.Letters.Add(l)
 		}
-		first, err := plane.FromRing(ring.CCW()).Meet(t.Floor)
-		if err != nil || first.Empty() {
-			continue
+	}
+}
+
+// nameAt gives a row's number the spots that it has within a tile.
+func (t tileView) nameAt(v *floorplan.View, l *lettering.Label, at tiling.Place) {
+	ring, ok := t.Numbers.Outline(at)
+	if !ok {
+		return
+	}
+	tile, err := plane.FromRing(ring.CCW()).Meet(t.Floor)
+	if err != nil || tile.Empty() {
+		return
+	}
+	pts := v.Paper.Pts(tile[0].Outer)
+	l.Subject = drawing.BoxOf(pts...).Centre()
+	size := l.Sample(lettering.Spot{}).Box()
+	corner := v.Paper.Pt(ring[0].Lerp(ring[3], 0.5))
+	for _, c := range floorplan.GridIn(drawing.BoxOf(pts...), size.W(), size.H()) {
+		if floorplan.HoldsBox([][]drawing.Pt{pts}, c, size.W(), size.H()) {
+			l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.1 * c.Dist(corner)})
 		}
-		pts := v.Paper.Pts(first[0].Outer)
-		name := "R" + strconv.Itoa(i+1)
-		l := &lettering.Label{Text: name, Height: drawing.H25, Face: fonts.LetteringBold, Rank: 7, Option: true,
-			Subject: drawing.BoxOf(pts...).Centre()}
-		size := l.Sample(lettering.Spot{}).Box()
-		corner := v.Paper.Pt(ring[0].Lerp(ring[3], 0.5))
-		for _, c := range floorplan.GridIn(drawing.BoxOf(pts...), size.W(), size.H()) {
-			if floorplan.HoldsBox([][]drawing.Pt{pts}, c, size.W(), size.H()) {
-				l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.1 * c.Dist(corner)})
-			}
-		}
-		v.Letters.Add(l)
 	}
 }
 

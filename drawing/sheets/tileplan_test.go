@@ -9,6 +9,16 @@ import (
 	"oxturn/layout/tiling"
 )
 
+// TestEveryRowIsNumbered: what is looked up by its row is found without counting, though first tiles are cut narrow.
+func TestEveryRowIsNumbered(t *testing.T) {
+	d := example(t, "bath")
+	for i := range d.plan.Rooms[0].Tiles[0].Numbers.Rows {
+		if name := "R" + strconv.Itoa(i+1); !has(sheet(t, d.set, "tile-plan"), name) {
+			t.Errorf("the bath's tile plan has no %s", name)
+		}
+	}
+}
+
 // Every tile plan says that it is proposed, which tiles lie over sensors and ends, and where
 // the start lines are: by hand the entry's first row begins 6 mm off wall A, so that row 7
 // begins 6 + 6 x 303 = 1824 off it and its joint's middle is 1822.5.
