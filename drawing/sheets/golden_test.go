@@ -30,7 +30,8 @@ const wordsOnly = "notes"
 
 // TestGolden: of every sheet of the examples the words are kept, block for block, and a
 // sum of the drawing in its field; of every kind one sheet as a picture; and the title
-// block alone; of small paper what other sets have not. So a change touches what shows it and little else.
+// block alone; of small paper what other sets have not, and likewise of other ways to hold cable. So a change
+// touches what shows it and little else.
 func TestGolden(t *testing.T) {
 	g := goldens{map[string][]byte{}, map[string]string{}}
 	for _, name := range examples {
@@ -44,6 +45,19 @@ func TestGolden(t *testing.T) {
 	small := untitled(t, example(t, "bath on letter"))
 	for _, kind := range []string{"field-sheet", "covering", wordsOnly} {
 		g.keep(t, "bath on letter", small.only(t, kind))
+	}
+	for _, way := range []struct {
+		name  string
+		kinds []string
+	}{{"strips", []string{"setting-out", "build-up"}}, {"uneven", []string{"setting-out", "membrane"}}} {
+		p, err := plannedFile("testdata/" + way.name + ".toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		set := untitled(t, drawnSet{plan: p})
+		for _, kind := range way.kinds {
+			g.keep(t, way.name, set.only(t, kind))
+		}
 	}
 	golden.Files(t, "testdata/golden", g.files)
 }
