@@ -24,8 +24,8 @@ func TestJointsStayInTheirColumn(t *testing.T) {
 				d.Set(pg, drawing.Pt{X: left, Y: 30}, wide)
 				for _, text := range pg.Sheet.Texts() {
 					if b := text.Box(); b.X0 < left-0.5 || b.X1 > left+wide+0.5 {
-						t.Errorf("%s, %s: %q stands from %.1f to %.1f of %.1f mm", j.Language.Tag(), d.name(), text.Text,
-							b.X0-left, b.X1-left, wide)
+						t.Errorf("%s, %s: %q stands from %.1f to %.1f of %.1f mm", j.Language.Tag(), d.name(),
+							text.Text, b.X0-left, b.X1-left, wide)
 					}
 				}
 			}
