@@ -220,6 +220,14 @@ func (p person) walls() {
 	if !strings.Contains(p.value("job.text"), "# A") {
 		p.t.Error("the comments of the walls are gone")
 	}
+	p.drawn(func() {
+		p.value(`((b) => { b.click(); b.click(); })([...document.querySelectorAll("button")].find((b) => ` +
+			`b.textContent === "One more wall"))`)
+		p.until(`document.querySelectorAll(".wall").length === 6`) // two taps are two walls, however soon
+	})
+	for p.value(`document.querySelectorAll(".wall").length`) != "4" {
+		p.drawn(func() { p.value(`document.getElementById("undo").click()`) })
+	}
 	const taped = `7' 10 1/2"` // 2400.3 mm
 	p.drawn(func() { p.enter(first, taped) })
 	p.sees("#status", "up to date")

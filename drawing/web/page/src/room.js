@@ -198,7 +198,13 @@ function wallsCard(room) {
   const typed = () => [...card.querySelectorAll(".wall")].map((w) => w.querySelector("select").value + " " + w.querySelector("input").value);
   const measure = async () => tell(outline, miss, await engine.ask("tape", { walls: typed(), units: inches() ? "in" : "mm" }));
   walls.forEach((w, i) => card.append(wallRow(room, walls, i, { now, set, measure })));
-  const more = () => { const value = now(); set(withWall(value, wallTexts(value))); focusNext = walls.length; };
+  let grown = ""; // by a tap before, that the form does not show yet
+  const more = () => {
+    const value = grown || now();
+    grown = withWall(value, wallTexts(value));
+    focusNext = wallTexts(value).length;
+    set(grown);
+  };
   card.append(element("div", { class: "row" }, button(say("One more wall"), more)), outline, miss);
   queueMicrotask(measure);
   if (focusNext >= 0 && walls[focusNext]) {
