@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"testing"
 
+	"oxturn/drawing"
 	"oxturn/drawing/setting"
 )
 
@@ -58,5 +59,28 @@ func TestTakeOffOfOneRoomCanBeRead(t *testing.T) {
 	}
 	if lines < 30 {
 		t.Errorf("%d texts", lines)
+	}
+}
+
+// TestNoFinePrintOnLargePaper: notes that do not go on one sheet of a form's paper are set in the usual letters.
+func TestNoFinePrintOnLargePaper(t *testing.T) {
+	d := example(t, "bath") // on tabloid
+	fine := setting.List{Head: "Limits", Number: 1, Fine: true, Paras: make([]string, 120)}
+	for i := range fine.Paras {
+		fine.Paras[i] = "Nothing on the floor that holds its warmth back, neither rugs nor mattresses."
+	}
+	pages, err := notesOn(d.plan, d.pages[0], []setting.Block{fine})
+	if err != nil || len(pages) == 0 {
+		t.Fatal(len(pages), err)
+	}
+	for _, pg := range pages {
+		if pg.Sheet.Paper.Name == "letter" {
+			t.Fatal("the notes go on one form, which tries nothing")
+		}
+		for _, text := range pg.Sheet.Texts() {
+			if text.Height < drawing.H25 {
+				t.Fatalf("%q is %.1f mm high on %s", text.Text, text.Height, pg.Sheet.Paper.Name)
+			}
+		}
 	}
 }

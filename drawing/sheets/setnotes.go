@@ -42,6 +42,9 @@ func notesOn(p *layout.Plan, pg *setting.Page, blocks []setting.Block) ([]*setti
 		if err == nil && len(one) == 1 {
 			return one, nil
 		}
+		if plain, ok := setting.PlainPrint(blocks); ok { // fine print is for small paper
+			blocks = plain
+		}
 	}
 	return pg.Notes(notesID, kindNamed(notesID).Title, blocks)
 }
