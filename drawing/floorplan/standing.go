@@ -46,6 +46,9 @@ func (v *View) Standing() []setting.Block {
 	for _, p := range v.Room.Heated {
 		t.Rows = append(t.Rows, v.span(v.heatedName(p), p.Outer))
 	}
+	for i, s := range v.Room.Strips(v.Plan.Job) {
+		add(v.Fig.Textf("strip %d", i+1), []plane.Point{s.A, s.B})
+	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
