@@ -21,7 +21,8 @@ func TestAccessible(t *testing.T) {
 	}
 	p := atTheOpenPage(t, made.page)
 	p.rules = headless.Rules(t, p.ctx)
-	p.value(`void (putAway(), Object.assign(job, { name: "", files: {}, photos: {}, drafts: [] }), changed(), enter("Files"))`)
+	p.value(`void (putAway(), Object.assign(job, { name: "", files: {}, photos: {}, drafts: [] }), changed(), ` +
+		`enter("Files"))`)
 	p.until(`document.querySelector("#panel h2").textContent === "A floor to warm"`)
 	p.fits("files")
 	p.press("Files")

@@ -240,9 +240,11 @@ func (p person) walls() {
 // lists are typed with commas, without what a file has round them.
 func (p person) lists() {
 	p.t.Helper()
-	for _, c := range [][3]string{{"texts", "X230-12, X230-16", `["X230-12", "X230-16"]`}, {"texts", "X230-12", `["X230-12"]`},
-		{"texts", `["X230-12"]`, `["X230-12"]`}, {"point", "90, 8 cm", `[90, "8 cm"]`}, {"place", "B 4ft", `"B 4ft"`}} {
-		p.value(`void (window.made = "", written(` + quoted(c[1]) + `, ` + quoted(c[0]) + `).then((text) => { made = text; }))`)
+	for _, c := range [][3]string{{"texts", "X230-12, X230-16", `["X230-12", "X230-16"]`},
+		{"texts", "X230-12", `["X230-12"]`}, {"texts", `["X230-12"]`, `["X230-12"]`},
+		{"point", "90, 8 cm", `[90, "8 cm"]`}, {"place", "B 4ft", `"B 4ft"`}} {
+		p.value(`void (window.made = "", written(` + quoted(c[1]) + `, ` + quoted(c[0]) +
+			`).then((text) => { made = text; }))`)
 		p.until("made")
 		if got := p.value("made"); got != c[2] {
 			p.t.Errorf("%s for %s is written as %s, not %s", c[1], c[0], got, c[2])

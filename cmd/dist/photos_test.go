@@ -250,7 +250,8 @@ func (p person) onScreens(on []screen, do func(name string)) {
 		if err := chromedp.Do(p.ctx, set, headless.Preferring(s.scheme)); err != nil {
 			p.t.Fatal(err)
 		}
-		p.value(`void (window.laidOut = false, requestAnimationFrame(() => requestAnimationFrame(() => { laidOut = true; })))`)
+		p.value(`void (window.laidOut = false, requestAnimationFrame(() => ` +
+			`requestAnimationFrame(() => { laidOut = true; })))`)
 		p.until("laidOut")
 		do(fmt.Sprintf("%d-%s", s.wide, s.scheme))
 	}

@@ -221,7 +221,7 @@ func terms(p *layout.Plan) []string {
 	}
 	return append(out, p.Job.Language.Text("It rests on the sizes given. The cable is ordered only after the "+
 		"finished walls are measured: it cannot be shortened or lengthened, and is seldom taken back once unwound."),
-		p.Job.Language.Text("Floor warming, not room heating: no heat-loss calculation by a standard is made."))
+		p.Job.Language.Text("Floor warming, not room heating."))
 }
 
 // signatures is where both sides sign.

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"strconv"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -19,6 +20,7 @@ import (
 type phases struct {
 	room   *layout.Room
 	fig    say.Figures
+	unit   string // that runs are counted in
 	head   string
 	steps  []phase
 	bounds plane.Rect
@@ -37,7 +39,7 @@ const mostPhases = 6
 
 // phasesOf returns the pictures of a room, none where nothing is to be laid any more.
 func phasesOf(v *floorplan.View) []setting.Block {
-	p := phases{room: v.Room, fig: v.Fig, bounds: floorplan.TurnedBounds(v.Room.Job)}
+	p := phases{room: v.Room, fig: v.Fig, unit: v.Plan.Job.RunUnit(), bounds: floorplan.TurnedBounds(v.Room.Job)}
 	var todo []int
 	for i := range v.Room.Cables {
 		if c := &v.Room.Cables[i]; c.Laid == nil && len(c.Runs) > 0 && len(c.Marks) == 3 {
@@ -102,7 +104,7 @@ func (p phases) cablePhases(i, n int) (out []phase) {
 func (p phases) reached(c *layout.Cable, m layout.Mark) string {
 	on := p.fig.Textf("Run %s", c.RunName(m.Run))
 	if n, ok := c.InPegs(m); ok && c.Lattice.Loose {
-		on += p.fig.Textf(", %s into it", p.fig.Length(m.Into))
+		on += p.fig.Textf(", %s into it", strconv.Itoa(int(math.Round(n)))+" "+p.unit)
 	} else if ok {
 		on += p.fig.Textf(", peg %.0f", n)
 	}
@@ -246,17 +248,15 @@ func closed(ring []drawing.Pt) []drawing.Pt { return append(ring, ring[0]) }
 // thicker than those before it.
 func (p phases) cable(pg *setting.Page, v drawing.View, c *layout.Cable, laid float64, inHand bool) {
 	before, hand, after := cutAfter(c, laid)
-	faint := &drawing.Stroke{Width: drawing.W018, Colour: drawing.Grey(0.4)}
+	gap := v.Len(c.Spacing)
+	faint := &drawing.Stroke{Width: widthBeside(gap, faintShare, drawing.W018), Colour: drawing.Grey(0.4)}
 	pg.Path(drawing.LayerCable, "still to lay", drawing.Polyline(v.Pts(after)...), faint, nil)
 	if laid <= 0 {
 		return
 	}
-	width := drawing.W035
+	width := widthBeside(gap, laidShare, drawing.W035)
 	if inHand {
-		width = drawing.W070
-		if v.Len(c.Spacing) < 1.4 {
-			width = drawing.W050
-		}
+		width = widthBeside(gap, handShare, drawing.W070)
 	}
 	pg.Path(drawing.LayerLeads, "cold lead", drawing.Polyline(v.Pts(c.ColdLead)...), drawing.SeamLine(), nil)
 	pg.Path(drawing.LayerCable, "laid", drawing.Polyline(v.Pts(before)...), &drawing.Stroke{Width: width,
@@ -265,6 +265,23 @@ func (p phases) cable(pg *setting.Page, v drawing.View, c *layout.Cable, laid fl
 		pg.Add(symbols.LeadJoint(v.Pt(c.Path[0]))...)
 		pg.Add(symbols.DirectionArrow(v.Pt(hand), v.Dir(hand.Sub(before[len(before)-2])))...)
 	}
+}
+
+// How thick lines of cable may be in a picture, as shares of what its runs lie apart.
+const (
+	handShare  = 0.5
+	laidShare  = 0.35
+	faintShare = 0.3
+)
+
+// widthBeside is the widest line, no wider than widest, that leaves white between runs so far apart on paper, mm.
+func widthBeside(gap, share, widest float64) float64 {
+	for _, w := range []float64{drawing.W070, drawing.W050, drawing.W035, drawing.W025, drawing.W018} {
+		if w <= widest && w <= share*gap+plane.Hair {
+			return w
+		}
+	}
+	return drawing.W013
 }
 
 // cutAfter cuts a cable's path after so many mm: what lies, where it is cut, and the rest.

@@ -3,6 +3,7 @@ package sheets
 import (
 	"testing"
 
+	"oxturn/drawing"
 	"oxturn/drawing/setting"
 	"oxturn/layout/language"
 	"oxturn/layout/plane"
@@ -24,5 +25,22 @@ func TestPhasesHaveRoomOnHomePaper(t *testing.T) {
 				t.Errorf("%v mm of floor: pictures %.0f mm high", floor, h)
 			}
 		}
+	}
+}
+
+// TestRunsOfAPictureStayApart: however small a floor is drawn, there is white between its runs.
+func TestRunsOfAPictureStayApart(t *testing.T) {
+	for _, gap := range []float64{0.3, 0.5, 0.7, 1, 1.4, 3} {
+		for _, share := range []float64{handShare, laidShare, faintShare} {
+			if w := widthBeside(gap, share, drawing.W070); w > 0.5*gap+1e-9 && w > drawing.W013 {
+				t.Errorf("lines of %v mm between runs %v mm apart", w, gap)
+			}
+		}
+	}
+	if w := widthBeside(3, handShare, drawing.W070); w != drawing.W070 {
+		t.Errorf("with room enough the line in hand is %v mm", w)
+	}
+	if w := widthBeside(3, faintShare, drawing.W018); w != drawing.W018 {
+		t.Errorf("what is to come is %v mm", w)
 	}
 }
