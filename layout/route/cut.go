@@ -98,7 +98,7 @@ func otherZones(zones []plane.Region, part plane.Region) []plane.Region {
 
 // tryCut finds the row of g at which the two shares have the most equal
 // spacing; low: the first share has the low rows. Where strays lie apart from
-// the rest of a share there is another cut, at which they go to the other share.
+// the rest of a share there are two other cuts: at one they go to the other share, one is across a single passage.
 func (r *room) tryCut(g *grid, region plane.Region, p parting, low bool) []cutFloor {
 	best := cutFloor{cost: math.Inf(1)}
 	ways := rulesFor(r.p, Cable{}).on(g).y
