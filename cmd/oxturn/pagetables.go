@@ -75,8 +75,12 @@ func takeOffTable(l takeoff.List, u plane.Units) preview.Table {
 
 // runTable lists every run of every cable.
 func runTable(p *layout.Plan) preview.Table {
-	t := preview.Table{ID: "table:runs", Title: "Runs", Columns: []string{"room", "cable", "run", "towards", "pegs",
-		"pegs to the next", "cable used"},
+	counted, next := p.Job.RunUnit(), "pegs to the next"
+	if p.Job.Strips != nil {
+		next = "clips to the next"
+	}
+	t := preview.Table{ID: "table:runs", Title: "Runs", Columns: []string{"room", "cable", "run", "towards", counted,
+		next, "cable used"},
 		Right: []bool{false, false, true, false, true, true, true}}
 	for i := range p.Rooms {
 		r := &p.Rooms[i]

@@ -92,9 +92,15 @@ function layCard() {
   return element("div", {}, told, element("div", { class: "run" }, back, now, on), element("table", {}, list));
 }
 
+// onStrips is what runs are measured in where strips hold the cable: there are no pegs to count.
+function onStrips() {
+  const unit = sheets.state.tables.find((t) => t.id === "table:runs")?.columns[4];
+  return unit === "cm" || unit === "in" ? unit : "";
+}
+
 // runWords say how a run lies.
-const runWords = (row) => [say("run") + " ", element("b", {}, row[2]), row[3] + ", " + say("%s pegs", row[4]), element("br"),
-  row[5] === "-" ? say("the next one does not lie beside it") : say("then %s pegs to the next", row[5]), element("br"), say("cable used at its end: %s", row[6]), element("br"), halfway(row)];
+const runWords = (row) => [say("run") + " ", element("b", {}, row[2]), row[3] + ", " + (onStrips() ? row[4] + " " + onStrips() : say("%s pegs", row[4])), element("br"),
+  row[5] === "-" ? say("the next one does not lie beside it") : onStrips() ? say("then %s clips to the next", row[5]) : say("then %s pegs to the next", row[5]), element("br"), say("cable used at its end: %s", row[6]), element("br"), halfway(row)];
 
 // The run that is to be laid now stands out on the drawing.
 const laying = {
@@ -103,8 +109,8 @@ const laying = {
     const cable = row && sheets.state.cables.find((c) => c.id === row[1]), i = cable ? cable.runs.findIndex((r) => isNamed(row, r)) : -1;
     this.run = i < 0 ? null : { cable: cable.id, from: i ? cable.runs[i - 1].end : 0, to: cable.runs[i].end };
     const there = () => !this.run || view.cables?.some((c) => c.cable.id === this.run.cable);
-    if (!view.hand && (!there() || !view.shown.startsWith("cable-plan"))) {
-      for (const s of sheets.state.sheets.filter((s) => s.id.startsWith("cable-plan"))) {
+    if (!view.hand && (!there() || !isLaidBy(view.shown))) {
+      for (const s of sheets.state.sheets.filter((s) => isLaidBy(s.id))) {
         await sheets.show(s.id);
         if (there()) break;
       }
@@ -121,6 +127,9 @@ const laying = {
     view.svg.append(drawnAs("g", { class: "laying" }, drawnAs("path", { d: "M" + points.map((p) => p.join(" ")).join("L") }), drawnAs("path", { d: `M${x} ${y}h0`, class: "begins" })));
   },
 };
+
+// isLaidBy tells the sheets that a cable is laid by, on large paper and on small.
+const isLaidBy = (id) => /^(cable-plan|field-sheet)/.test(id);
 
 // piece is what of a way lies between two places along it.
 function piece(way, from, to) {
@@ -157,11 +166,12 @@ function refitCard(words, labels, args) {
 }
 
 function markCard() {
-  return refitCard(say("Where did the half-way mark come? Nothing laid is moved."), [say("in run"), say("after pegs")], (r, p) => ["--mark", r + "," + p]);
+  return refitCard(say("Where did the half-way mark come? Nothing laid is moved."), [say("in run"), onStrips() ? say("after, %s", onStrips()) : say("after pegs")], (r, p) => ["--mark", r + "," + p]);
 }
 
 function slipCard() {
-  return refitCard(say("Which laid run has other pegs than the list? All runs up to it are taken as laid."), [say("run"), say("pegs it has")], (r, p) => ["--runs", r.split(".").pop(), "--run", r + "=" + p]);
+  return refitCard(onStrips() ? say("Which laid run is longer or shorter than the list has it? All runs up to it are taken as laid.") :
+    say("Which laid run has other pegs than the list? All runs up to it are taken as laid."), [say("run"), onStrips() ? say("its length, %s", onStrips()) : say("pegs it has")], (r, p) => ["--runs", r.split(".").pop(), "--run", r + "=" + p]);
 }
 
 // ---- readings
