@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 )
 
 // ownFile is the mode of files that only this run reads.
@@ -25,6 +26,7 @@ type binary struct {
 	path    string
 	flags   []string
 	tests   []test
+	grace   time.Duration // that tests may take longer with a mutant
 	reach   map[int][]int // mutant to tests, quickest first
 }
 

@@ -27,6 +27,7 @@ type settings struct {
 	only     string // files to mutate: those whose path contains it
 	least    float64
 	within   time.Duration // tests that take longer are not asked
+	grace    time.Duration // beyond what they take without a mutant: tests that take longer hang
 }
 
 func main() {
@@ -38,6 +39,7 @@ func main() {
 	flag.StringVar(&s.only, "only", "", "mutate only files whose path contains this")
 	flag.Float64Var(&s.least, "least", 0, "fail when a package's killed share is below this, in %")
 	flag.DurationVar(&s.within, "within", 0, "ask only tests that take no longer alone; 0 asks all")
+	flag.DurationVar(&s.grace, "grace", time.Second, "how much longer tests may take with a mutant, on an idle machine")
 	flag.Parse()
 	if flag.NArg() == 0 {
 		fmt.Fprintln(os.Stderr, "mutants: name the packages, for example ./layout/plane")
@@ -115,6 +117,7 @@ func tryPackage(w io.Writer, s settings, same *sameList, p *pkg) (tally, error) 
 	if err != nil {
 		return t, err
 	}
+	bin.grace = s.grace
 	defer bin.remove()
 	if err := bin.learn(s.within); err != nil {
 		return t, err

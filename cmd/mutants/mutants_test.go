@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -20,7 +21,7 @@ func TestSample(t *testing.T) {
 	if err := os.WriteFile(same, []byte(list), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := run(&out, settings{parallel: 2, same: same}, []string{"./testdata/sample"}); err != nil {
+	if err := run(&out, settings{parallel: 2, same: same, grace: time.Second / 5}, []string{"./testdata/sample"}); err != nil {
 		t.Fatal(err)
 	}
 	got := strings.Split(strings.TrimSpace(out.String()), "\n")
@@ -45,7 +46,7 @@ func TestSlowTestsAreNotAsked(t *testing.T) {
 	if err := os.WriteFile(same, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := run(&out, settings{parallel: 1, same: same, within: 1, sample: 5},
+	if err := run(&out, settings{parallel: 1, same: same, within: 1, sample: 5, grace: time.Second},
 		[]string{"./testdata/sample"}); err != nil {
 		t.Fatal(err)
 	}

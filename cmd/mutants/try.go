@@ -168,7 +168,7 @@ func (b *binary) runTests(m mutant, tests []int, took time.Duration) end {
 	for _, t := range tests {
 		names = append(names, b.tests[t].name)
 	}
-	ctx, cancel := context.WithTimeout(context.Background(), busyFactor*(took+time.Second))
+	ctx, cancel := context.WithTimeout(context.Background(), busyFactor*(took+b.grace))
 	defer cancel()
 	args := append(slices.Clone(b.flags), "-test.failfast", "-test.run", "^("+strings.Join(names, "|")+")$")
 	err := b.commandIn(ctx, strconv.Itoa(m.id), args...).Run()
