@@ -21,7 +21,8 @@ func TestSample(t *testing.T) {
 	if err := os.WriteFile(same, []byte(list), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := run(&out, settings{parallel: 2, same: same, grace: time.Second / 5}, []string{"./testdata/sample"}); err != nil {
+	of := settings{parallel: 2, same: same, grace: time.Second / 5}
+	if err := run(&out, of, []string{"./testdata/sample"}); err != nil {
 		t.Fatal(err)
 	}
 	got := strings.Split(strings.TrimSpace(out.String()), "\n")

@@ -42,8 +42,30 @@ func (r *room) cut(region plane.Region, first int, rest []int) (a, b plane.Regio
 	return out[r.nthCut].a, out[r.nthCut].b, nil
 }
 
-// cuts are the ways to part region into shares for a cable and the rest of them, the best first.
+// A cutting is a region that is parted, by where it is kept, between a cable and so many more.
+type cutting struct {
+	region      *plane.Polygon
+	first, rest int
+}
+
+// cuts are the ways to part region into shares for a cable and the rest of them, the best first. They are
+// worked out once: a floor is shared in one of them after the other.
 func (r *room) cuts(region plane.Region, first int, rest []int) []cutFloor {
+	if len(region) == 0 {
+		return r.workOutCuts(region, first, rest)
+	}
+	of := cutting{&region[0], first, len(rest)}
+	out, known := r.cutsOf[of]
+	if !known {
+		if out = r.workOutCuts(region, first, rest); r.cutsOf == nil {
+			r.cutsOf = map[cutting][]cutFloor{}
+		}
+		r.cutsOf[of] = out
+	}
+	return out
+}
+
+func (r *room) workOutCuts(region plane.Region, first int, rest []int) []cutFloor {
 	p := parting{r.left(first), r.lengthOf(rest), r.leadReach(first), r.leadReach(rest...)}
 	var out []cutFloor
 	for t := range turns(2) {

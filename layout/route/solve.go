@@ -190,6 +190,7 @@ type room struct {
 	fine    int             // fine cells looked at for leads that lie on one another
 	nthCut  int             // which cut of a zone with several cables to take, the best first
 	byReach bool            // the cuts are to leave every share within reach of its lead
+	cutsOf  map[cutting][]cutFloor
 }
 
 // sane refuses problems that make no sense.
