@@ -1,25 +1,15 @@
 package main
 
 import (
-	"os"
 	"strings"
 	"testing"
-
-	"oxturn/layout/skip"
 )
 
 // TestDrawnEarly changes a room while its sheets are looked at: the one in view comes first and is
 // the one that the whole set then has; forms are answered meanwhile, and a drawing that is not
 // wanted any more is given up.
 func TestDrawnEarly(t *testing.T) {
-	if os.Getenv("OXTURN_REQUIRE_TOOLS") != "1" {
-		skip.Test(t, skip.Long, "it draws a floor on the page some times")
-	}
-	t.Chdir("../..")
-	s, err := built()
-	if err != nil {
-		t.Fatal(err)
-	}
+	s := builtFor(t, "it draws a floor on the page some times")
 	p := atTheOpenPage(t, s.page)
 	p.value(`void (window.confirm = () => true)`)
 	p.press("Files")

@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"sync"
 	"testing"
+
+	"oxturn/layout/skip"
 )
 
 var builtPage = flag.String("built", "", "a page that is built already, to be tried instead of a new one")
@@ -43,3 +45,18 @@ var built = sync.OnceValues(func() (site, error) {
 	s.page = filepath.Join(workshop, "oxturn.html")
 	return s, onePage(e, s.page)
 })
+
+// builtFor goes to the checkout, where its page and command are built for a test that takes long, for
+// it does so much.
+func builtFor(t *testing.T, does string) site {
+	t.Helper()
+	if os.Getenv("OXTURN_REQUIRE_TOOLS") != "1" {
+		skip.Test(t, skip.Long, does)
+	}
+	t.Chdir("../..")
+	s, err := built()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}

@@ -13,8 +13,6 @@ import (
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
-
-	"oxturn/layout/skip"
 )
 
 // A person is one at a phone's browser, with the page as a file and no network.
@@ -80,14 +78,7 @@ func (p person) sees(place, words string) {
 // TestPage lives with a floor on a phone, from the first wall to a fault, and compares
 // the files that the page makes with those of the command.
 func TestPage(t *testing.T) {
-	if os.Getenv("OXTURN_REQUIRE_TOOLS") != "1" {
-		skip.Test(t, skip.Long, "it builds the page and lives with a floor on it")
-	}
-	t.Chdir("../..")
-	made, err := built()
-	if err != nil {
-		t.Fatal(err)
-	}
+	made := builtFor(t, "it builds the page and lives with a floor on it")
 	p := atTheOpenPage(t, made.page)
 	p.fromFile(made)
 	p.press("Files")

@@ -20,7 +20,6 @@ import (
 	"github.com/chromedp/chromedp/kb"
 
 	"oxturn/drawing/web/headless"
-	"oxturn/layout/skip"
 )
 
 var pictures = flag.String("pictures", "", "a folder for pictures of the page with photos, to be looked at")
@@ -31,14 +30,7 @@ type site struct{ page, command, dir string }
 // photoSite is the hall without its photos in the job: they lie beside it.
 func photoSite(t *testing.T) site {
 	t.Helper()
-	if os.Getenv("OXTURN_REQUIRE_TOOLS") != "1" {
-		skip.Test(t, skip.Long, "it builds the page and takes photos into it")
-	}
-	t.Chdir("../..")
-	made, err := built()
-	if err != nil {
-		t.Fatal(err)
-	}
+	made := builtFor(t, "it builds the page and takes photos into it")
 	s := site{made.page, made.command, t.TempDir()}
 	for _, name := range []string{"hall-1.jpg", "hall-2.jpg", "hall.layout.json", "hall.toml"} {
 		data, err := os.ReadFile(filepath.Join("testdata/photos", name))

@@ -4,21 +4,12 @@ import (
 	"os"
 	"strings"
 	"testing"
-
-	"oxturn/layout/skip"
 )
 
 // TestStripsOnThePage lays a floor of strips from home paper: its runs are told in inches, and the
 // sheet that it is laid by shows the one to lay, whichever was in view.
 func TestStripsOnThePage(t *testing.T) {
-	if os.Getenv("OXTURN_REQUIRE_TOOLS") != "1" {
-		skip.Test(t, skip.Long, "it draws a floor on the page")
-	}
-	t.Chdir("../..")
-	s, err := built()
-	if err != nil {
-		t.Fatal(err)
-	}
+	s := builtFor(t, "it draws a floor on the page")
 	job, err := os.ReadFile("drawing/sheets/testdata/strips.toml")
 	if err != nil {
 		t.Fatal(err)
