@@ -126,14 +126,15 @@ func PlainPrint(blocks []Block) (plain []Block, ok bool) {
 	for i, b := range plain {
 		switch b := Unmeasured(b).(type) {
 		case List:
-			ok = ok || b.Fine
-			b.Fine = false
-			plain[i] = b
-		case Table:
-			if ok = ok || b.Fine; b.Fine {
-				b.Fine, b.wants, b.known = false, nil, nil
+			if b.Fine {
+				b.Fine = false
+				plain[i], ok = b, true
 			}
-			plain[i] = b
+		case Table:
+			if b.Fine {
+				b.Fine, b.wants, b.known = false, nil, nil
+				plain[i], ok = b, true
+			}
 		}
 	}
 	return plain, ok

@@ -132,10 +132,8 @@ func details(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 			out = finer
 		}
 	}
-	if plain := inPrint(orders, setting.PlainPrint); err == nil && plain != nil {
-		if larger, wrong := fewest(plain, after); wrong == nil && len(larger) <= len(out) {
-			out = larger
-		}
+	if err == nil {
+		out = inPlainPrint(orders, out, after)
 	}
 	for i, pg := range out {
 		if i >= len(own) && len(pg.Details) == 0 {

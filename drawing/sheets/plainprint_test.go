@@ -27,7 +27,7 @@ func TestFinePrintOnlyWhereItSavesASheet(t *testing.T) {
 		err   error
 		want  int
 	}{{1, nil, 1}, {2, nil, 2}, {3, nil, 2}, {1, errors.New("no room"), 2}} {
-		if got := inPlainPrint(blocks, fine, setOn(c.takes, c.err)); len(got) != c.want {
+		if got := inPlainPrint([][]setting.Block{blocks}, fine, setOn(c.takes, c.err)); len(got) != c.want {
 			t.Errorf("plain print takes %d sheets (%v): %d are drawn", c.takes, c.err, len(got))
 		}
 	}
@@ -35,7 +35,7 @@ func TestFinePrintOnlyWhereItSavesASheet(t *testing.T) {
 		t.Errorf("still in fine print: %+v", plain)
 	}
 	plain = nil
-	if inPlainPrint(plain, fine, setOn(1, nil)); plain != nil {
+	if inPlainPrint([][]setting.Block{plain}, fine, setOn(1, nil)); plain != nil {
 		t.Error("what has no fine print was set again")
 	}
 }

@@ -133,14 +133,15 @@ func filled(p *layout.Plan, set func([]setting.Block) ([]*setting.Page, error), 
 		}
 		pg.Over = left
 	}
-	return inPlainPrint(blocks, out, set), nil
+	return inPlainPrint([][]setting.Block{blocks}, out, set), nil
 }
 
-// inPlainPrint sets blocks without fine print where that takes no sheet more than the pages they are set on.
-func inPlainPrint(blocks []setting.Block, pages []*setting.Page,
+// inPlainPrint sets blocks, in one of some orders, without fine print where that takes no sheet more than the pages
+// they are set on.
+func inPlainPrint(orders [][]setting.Block, pages []*setting.Page,
 	set func([]setting.Block) ([]*setting.Page, error)) []*setting.Page {
-	if plain, ok := setting.PlainPrint(blocks); ok {
-		if larger, err := set(plain); err == nil && len(larger) <= len(pages) {
+	if plain := inPrint(orders, setting.PlainPrint); plain != nil {
+		if larger, err := fewest(plain, set); err == nil && len(larger) <= len(pages) {
 			return larger
 		}
 	}

@@ -7,7 +7,6 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/job"
-	"oxturn/layout/plane"
 	"oxturn/layout/refit"
 	"oxturn/layout/say"
 )
@@ -29,14 +28,14 @@ func checkMarks(l *layout.Laid, c *layout.Cable, j *job.Job) []job.Diagnostic {
 			if cmp.Or(cmp.Compare(m.Run, o.Run), cmp.Compare(m.Pegs, o.Pegs)) == cmp.Compare(read(m), read(o)) {
 				continue
 			}
-			out = append(out, disorder(m, o, c, j, u))
+			out = append(out, disorder(m, o, c, j))
 		}
 	}
 	return out
 }
 
 // disorder says that of two marks the one farther on reads less.
-func disorder(m, o job.LaidMark, c *layout.Cable, j *job.Job, u plane.Units) job.Diagnostic {
+func disorder(m, o job.LaidMark, c *layout.Cable, j *job.Job) job.Diagnostic {
 	at := func(m job.LaidMark) string {
 		if j.Strips != nil {
 			return fmt.Sprintf("at run %s, %g %s into it", c.RunName(m.Run), m.Pegs, j.RunUnit())
@@ -46,8 +45,8 @@ func disorder(m, o job.LaidMark, c *layout.Cable, j *job.Job, u plane.Units) job
 	return job.Diagnostic{Span: m.Span,
 		Notes: []job.Note{{Span: o.Span, Message: "the other is here"}},
 		Hint:  "one of the two was misread: lengths grow from the start of heat on, as run numbers do",
-		Message: fmt.Sprintf("cable %s has %s marked %s, and %s %s", c.ID, say.About(layout.MarkRead(m, c), u), at(m),
-			say.About(layout.MarkRead(o, c), u), at(o))}
+		Message: fmt.Sprintf("cable %s has %s marked %s, and %s %s", c.ID, say.About(layout.MarkRead(m, c), j.Units),
+			at(m), say.About(layout.MarkRead(o, c), j.Units), at(o))}
 }
 
 // misread refuses marks that lie on no run, or far from where the cable can have
